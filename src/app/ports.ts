@@ -1,0 +1,86 @@
+import type { FileEntry } from '#core/build.ts';
+import type { SourceLanguage } from '#core/code.ts';
+import type { Hash, Path } from '#core/place.ts';
+import type { Asset, AssetWant, Shot } from '#core/shot.ts';
+import type { SyntaxNode } from '#core/syntax.ts';
+
+/** The folder's files, and those passed over with the reason. */
+export interface Listing {
+  readonly files: readonly FileEntry[];
+  readonly leftOut: readonly { readonly path: Path; readonly why: string }[];
+}
+
+/** One folder of the maker's, or one that outputs go to. Every method throws `Failure` when the world will not. */
+export interface FolderPort {
+  /** Absolute path, for messages. */
+  readonly root: string;
+  /**
+   * All files below the folder in code-point order of their paths. Links are followed once; a cycle is left out.
+   * `skip` returns why a file or folder is passed over, or null.
+   */
+  walk(skip: (path: Path, isFolder: boolean) => string | null): Promise<Listing>;
+  exists(path: Path): Promise<boolean>;
+  read(path: Path): Promise<Uint8Array>;
+  /** The first bytes of a file, at most `bytes`. */
+  readHead(path: Path, bytes: number): Promise<Uint8Array>;
+  hash(path: Path): Promise<Hash>;
+  /**
+   * Writes the whole file or nothing: a temporary file beside it, flushed, then renamed; mode and symbolic
+   * links are kept. With `base`, only if the file still has that hash (`null`: only if there is none).
+   */
+  write(path: Path, bytes: Uint8Array, options?: { readonly base?: Hash | null }): Promise<void>;
+  /** Adds whole lines at the end. A torn last line left by an earlier crash is completed first. */
+  append(path: Path, text: string): Promise<void>;
+  /** Removes a file or an empty folder that the tool itself made. */
+  remove(path: Path): Promise<void>;
+}
+
+/** What a picture's header and bytes tell. */
+export type ShotFacts = Omit<Shot, 'path'>;
+
+export interface CleanReport {
+  readonly asset: Asset;
+  readonly data: Uint8Array;
+  /** Private fields of the original that the copy lacks. */
+  readonly removed: readonly string[];
+}
+
+/** Outcome of one item of a batch; the rest goes on when one fails. */
+export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string };
+
+/** Work on pixels, done in worker threads. Originals are never opened for writing. */
+export interface PicturePort {
+  /** Kind, upright size, camera data and leaks of one file, from its bytes. */
+  inspect(path: Path): Promise<Result<ShotFacts>>;
+  /** A clean copy: upright, no wider than wanted, profile kept, every private field gone. */
+  clean(want: AssetWant, name: string): Promise<Result<CleanReport>>;
+  close(): Promise<void>;
+}
+
+/** Grammars of programming languages. */
+export interface GrammarPort {
+  parse(language: SourceLanguage, text: string): Promise<SyntaxNode>;
+}
+
+/** Derived results, keyed by content; may be emptied at any time. */
+export interface CachePort {
+  get(key: string): Promise<Uint8Array | null>;
+  put(key: string, data: Uint8Array): Promise<void>;
+}
+
+/** Where long work tells how far it is, and asks whether to go on. */
+export interface ProgressPort {
+  /** `total` is null where it is not known yet. Throws `Failure('cancelled')` when the maker has cancelled. */
+  report(what: string, done: number, total: number | null): void;
+}
+
+export interface World {
+  readonly grammars: GrammarPort;
+  readonly progress: ProgressPort;
+  /** ISO 8601 instant. */
+  now(): string;
+  openFolder(path: string): Promise<FolderPort>;
+  /** The cache that belongs to a folder: inside it when adopted, else in the user's cache folder. */
+  openCache(folder: FolderPort, adopted: boolean): Promise<CachePort>;
+  openPictures(folder: FolderPort, cache: CachePort): Promise<PicturePort>;
+}

@@ -1,0 +1,52 @@
+import type { Claim } from './claim.ts';
+import type { PinUse } from './code.ts';
+import type { Endpoint } from './connection.ts';
+import type { PartId, Ref } from './part.ts';
+import type { Path, TextPlace } from './place.ts';
+import type { Problem } from './problem.ts';
+import type { Quantity } from './quantity.ts';
+import type { StepFacts, StepId } from './step.ts';
+
+/** A value stated for a part outside the parts list. */
+export interface ValueMention {
+  readonly part: PartId;
+  readonly ref: Ref;
+  readonly value: Quantity;
+}
+
+/** A pin of a part spoken of in the guide's prose, such as 'D5 of U1' or `U1.D5`. */
+export interface PinMention {
+  readonly end: Endpoint;
+  /** The other end, where the same words name one. */
+  readonly other: Endpoint | null;
+  readonly step: StepId | null;
+}
+
+/** The board on which code runs, and the files that run on it. */
+export interface Controller {
+  readonly part: PartId;
+  readonly ref: Ref;
+  readonly files: readonly Path[];
+}
+
+/** A pin that code drives or reads on a board. */
+export interface DrivenPin {
+  readonly ref: Ref;
+  readonly pin: string;
+  readonly name: string | null;
+  readonly uses: readonly PinUse[];
+  readonly group: string | null;
+  readonly place: TextPlace;
+  readonly usedAt: readonly TextPlace[];
+}
+
+/** What the records say when held together. */
+export interface Facts {
+  readonly steps: Readonly<Record<StepId, StepFacts>>;
+  readonly controllers: readonly Claim<Controller>[];
+  readonly drivenPins: readonly DrivenPin[];
+  readonly values: readonly Claim<ValueMention>[];
+  readonly pins: readonly Claim<PinMention>[];
+  /** Facts in the text that could not be read as their label promises. */
+  readonly problems: readonly Problem[];
+}
