@@ -1,0 +1,67 @@
+import { createRequire } from 'node:module';
+import { Language, Parser } from 'web-tree-sitter';
+import type { GrammarPort } from '#app/ports.ts';
+import type { SourceLanguage } from '#core/code.ts';
+import { Failure } from '#core/failure.ts';
+import { plainTree } from './plainTree.ts';
+
+const grammarFiles: Record<SourceLanguage, string> = {
+  cpp: '@vscode/tree-sitter-wasm/wasm/tree-sitter-cpp.wasm',
+  python: '@vscode/tree-sitter-wasm/wasm/tree-sitter-python.wasm',
+};
+
+/**
+ * Grammars of C++ (C and sketches included) and Python. Nothing is loaded before the first parse; each grammar
+ * is loaded once. The trees handed out are plain: the parser's own memory is freed before `parse` returns.
+ */
+export function openGrammars(): GrammarPort {
+  const loading = new Map<SourceLanguage, Promise<Language>>();
+  return {
+    async parse(language, text) {
+      let grammar = loading.get(language);
+      if (!grammar) {
+        grammar = loadGrammar(language);
+        loading.set(language, grammar);
+        grammar.catch(() => loading.delete(language));
+      }
+      return parseWith(await grammar, language, text);
+    },
+  };
+}
+
+let started: Promise<void> | null = null;
+
+async function loadGrammar(language: SourceLanguage): Promise<Language> {
+  try {
+    started ??= Parser.init();
+    await started;
+    // Resolved as the package is installed, so that it is found from the sources and from a bundle alike.
+    return await Language.load(createRequire(import.meta.url).resolve(grammarFiles[language]));
+  } catch (cause) {
+    started = null;
+    throw new Failure(
+      'read-failed',
+      `The grammar for ${language} sources could not be loaded from ${grammarFiles[language]}.`,
+      'Install the program again; its folder node_modules is incomplete.',
+      { cause },
+    );
+  }
+}
+
+function parseWith(grammar: Language, language: SourceLanguage, text: string) {
+  const parser = new Parser();
+  try {
+    parser.setLanguage(grammar);
+    const tree = parser.parse(text);
+    if (!tree) {
+      throw new Failure('read-failed', `The ${language} parser gave no tree.`, 'Try again; report it if it stays.');
+    }
+    try {
+      return plainTree(tree, text);
+    } finally {
+      tree.delete();
+    }
+  } finally {
+    parser.delete();
+  }
+}
