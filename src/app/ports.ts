@@ -79,7 +79,11 @@ export interface World {
   readonly progress: ProgressPort;
   /** ISO 8601 instant. */
   now(): string;
+  /** A path made absolute, with links and `..` resolved as far as it exists. */
+  absolute(path: string): Promise<string>;
   openFolder(path: string): Promise<FolderPort>;
+  /** A folder to write into, made with its parents where it is missing. */
+  openOutput(path: string): Promise<FolderPort>;
   /** The cache that belongs to a folder: inside it when adopted, else in the user's cache folder. */
   openCache(folder: FolderPort, adopted: boolean): Promise<CachePort>;
   openPictures(folder: FolderPort, cache: CachePort): Promise<PicturePort>;

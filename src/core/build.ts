@@ -1,4 +1,4 @@
-import type { Dependency, SourceFacts } from './code.ts';
+import type { Dependency, Secret, SourceFacts } from './code.ts';
 import type { Connection } from './connection.ts';
 import type { LogNote } from './log.ts';
 import type { Part, PartsList, Tool } from './part.ts';
@@ -39,6 +39,9 @@ export interface Build {
   readonly log: readonly LogNote[];
   readonly sources: readonly SourceFacts[];
   readonly dependencies: readonly Dependency[];
+  /** Credentials in any text of the build, code included. */
+  readonly secrets: readonly Secret[];
+  /** Photos and clips that were looked into: all of them, or only those that the guide shows. */
   readonly shots: readonly Shot[];
   readonly licences: readonly LicenceFile[];
   /** Text files that play a role, by path: what checks of wording read. */

@@ -1,0 +1,44 @@
+import { judge } from '#checks/judge.ts';
+import type { Judged } from '#core/assembled.ts';
+import type { Audience, CheckRun, Finding, Verdict } from '#core/finding.ts';
+import { readFacts } from '#prose/readFacts.ts';
+import { rehearse } from '#rehearsal/rehearse.ts';
+import { type OpenBuild, openBuild } from './openBuild.ts';
+import type { FolderPort, World } from './ports.ts';
+import { recordHistory } from './recordHistory.ts';
+
+/** A build held against itself. */
+export interface Judgement {
+  readonly judged: Judged;
+  readonly findings: readonly Finding[];
+  readonly ran: readonly CheckRun[];
+  readonly verdict: Verdict;
+}
+
+/** Reads, rehearses and checks a folder. Writes nothing but, in an adopted one, what is new to `history.jsonl`. */
+export async function check(
+  folder: FolderPort,
+  world: World,
+  options: { readonly for?: Audience } = {},
+): Promise<Judgement> {
+  const open = await openBuild(folder, world);
+  try {
+    return await judgeOpen(open, world, options);
+  } finally {
+    await open.pictures.close();
+  }
+}
+
+/** The same for a folder that is open already. */
+export async function judgeOpen(
+  open: OpenBuild,
+  world: World,
+  options: { readonly for?: Audience } = {},
+): Promise<Judgement> {
+  world.progress.report('Rehearsing and checking', 0, null);
+  const { build, folder } = open;
+  if (build.adopted) await recordHistory(build, folder, world);
+  const facts = readFacts(build);
+  const judged: Judged = { build, facts, ledger: rehearse(build, facts), asOf: world.now().slice(0, 10) };
+  return { judged, ...judge(judged, options) };
+}

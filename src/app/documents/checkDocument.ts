@@ -1,0 +1,7 @@
+import type { Judgement } from '../check.ts';
+import { findingDocument } from './findingDocument.ts';
+
+/** JSON output of `check`. */
+export function checkDocument({ verdict, findings, ran }: Judgement): Record<string, unknown> {
+  return { format: 1, verdict, findings: findings.map(findingDocument), ran };
+}

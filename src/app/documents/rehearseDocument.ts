@@ -1,0 +1,27 @@
+import { findingsOfStep, isOfRehearsal } from '#checks/judge.ts';
+import type { Judgement } from '../check.ts';
+import { findingDocument } from './findingDocument.ts';
+import { placeDocument } from './placeDocument.ts';
+
+/** JSON output of `rehearse`. */
+export function rehearseDocument({ verdict, findings, judged }: Judgement): Record<string, unknown> {
+  const { build, ledger } = judged;
+  const ofRehearsal = findings.filter(isOfRehearsal);
+  return {
+    format: 1,
+    verdict,
+    coverage: ledger.coverage,
+    steps: ledger.steps.map(({ step, before, after }) => {
+      const section = build.instructions.sections.find(({ id }) => id === step);
+      return {
+        id: step,
+        title: section?.heading ?? step,
+        place: section === undefined ? null : placeDocument(section.place),
+        before,
+        after,
+        findings: findingsOfStep(ofRehearsal, step).map(findingDocument),
+      };
+    }),
+    findings: ofRehearsal.map(findingDocument),
+  };
+}

@@ -1,0 +1,50 @@
+import type { FileEntry } from '#core/build.ts';
+import type { Path } from '#core/place.ts';
+import type { SourceText } from '#core/sourceText.ts';
+import { recogniseTable } from '#formats/csv/recogniseTable.ts';
+import { recogniseText } from '#formats/guide/recogniseText.ts';
+import { isManifest } from '#formats/manifests/readManifest.ts';
+import { looksLike } from '#formats/roles/fileKind.ts';
+import { type Candidate, proposeRoles, type RoleProposal } from '#formats/roles/proposeRoles.ts';
+import { languageOf } from '#formats/sources/readSource.ts';
+
+/** Looks into every file and proposes which role it plays. */
+export function proposeFolderRoles(files: readonly FileEntry[], texts: ReadonlyMap<Path, SourceText>): RoleProposal {
+  const paths = new Set(files.map(({ path }) => path));
+  return proposeRoles(files.map(({ path }) => candidateOf(path, texts.get(path), paths)));
+}
+
+function candidateOf(path: Path, source: SourceText | undefined, paths: ReadonlySet<Path>): Candidate {
+  const isProse = looksLike('prose', path);
+  const table = source !== undefined && looksLike('table', path) ? recogniseTable(source) : null;
+  const isTable = table !== null && table.kind !== 'other';
+  return {
+    path,
+    table: isTable ? table : null,
+    text: source !== undefined && isProse && !isTable ? recogniseText(source) : null,
+    language: languageOf(path, source?.text.slice(0, 500) ?? ''),
+    isManifest: isManifest(path),
+    linksTo: source !== undefined && isProse ? pagesLinked(source, paths) : [],
+  };
+}
+
+/** Pages of the folder that a text links to, in order. */
+function pagesLinked(source: SourceText, paths: ReadonlySet<Path>): Path[] {
+  const folder = source.file.slice(0, source.file.lastIndexOf('/') + 1);
+  return [...source.text.matchAll(/\]\(<?([^)\s>#]+\.(?:md|markdown))(?:#[^)\s>]*)?>?\)/gi)]
+    .map(([, target]) => pathFrom(folder, target ?? ''))
+    .filter((path) => path !== null && paths.has(path)) as Path[];
+}
+
+/** A relative address as a path of the folder; null where it leads out of it. */
+function pathFrom(folder: Path, address: string): Path | null {
+  const steps = folder.split('/').filter((step) => step !== '');
+  for (const step of address.split('/')) {
+    if (step === '..') {
+      if (steps.pop() === undefined) return null;
+    } else if (step !== '.' && step !== '') {
+      steps.push(step);
+    }
+  }
+  return steps.join('/');
+}

@@ -1,0 +1,40 @@
+import type { FileEntry } from '#core/build.ts';
+import type { Dependency, Secret, SourceFacts } from '#core/code.ts';
+import type { Path } from '#core/place.ts';
+import type { Problem } from '#core/problem.ts';
+import type { SourceText } from '#core/sourceText.ts';
+import { isManifest, readManifest } from '#formats/manifests/readManifest.ts';
+import { isBesideTheProduct } from '#formats/roles/skipFile.ts';
+import { languageOf } from '#formats/sources/readSource.ts';
+import { readSources } from '#formats/sources/readSources.ts';
+import { findSecretsInText } from '#formats/sources/secrets.ts';
+import type { GrammarPort } from './ports.ts';
+import { fileFinder } from './readInstructions.ts';
+
+/** What the build's code says: pins, libraries, numbers, and credentials in any of its texts. */
+export async function readCode(
+  codeFiles: readonly Path[],
+  texts: ReadonlyMap<Path, SourceText>,
+  files: readonly FileEntry[],
+  grammars: GrammarPort,
+): Promise<{ sources: SourceFacts[]; dependencies: Dependency[]; secrets: Secret[]; problems: Problem[] }> {
+  const parsed = [];
+  for (const path of codeFiles) {
+    const source = texts.get(path);
+    const language = languageOf(path, source?.text.slice(0, 500) ?? '');
+    if (source === undefined || language === null || isBesideTheProduct(path)) continue;
+    parsed.push({ source, language, tree: await grammars.parse(language, source.text) });
+  }
+  const code = readSources(parsed, { fileExists: fileFinder(files) });
+  const manifests = [...texts.values()]
+    .filter(({ file }) => isManifest(file) && !isBesideTheProduct(file))
+    .map(readManifest);
+  const inCode = new Set(parsed.map(({ source }) => source.file));
+  const others = [...texts.values()].filter(({ file }) => !inCode.has(file) && !isBesideTheProduct(file));
+  return {
+    sources: code.sources,
+    dependencies: manifests.flatMap(({ dependencies }) => dependencies),
+    secrets: [...code.sources.flatMap(({ secrets }) => secrets), ...others.flatMap(findSecretsInText)],
+    problems: [...code.problems, ...manifests.flatMap(({ problems }) => problems)],
+  };
+}

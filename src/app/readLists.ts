@@ -1,0 +1,79 @@
+import type { Connection } from '#core/connection.ts';
+import type { PartsList, Tool } from '#core/part.ts';
+import type { Path } from '#core/place.ts';
+import type { Problem } from '#core/problem.ts';
+import type { Role, RoleName } from '#core/settings.ts';
+import type { SourceText } from '#core/sourceText.ts';
+import type { Instructions, Section } from '#core/step.ts';
+import { listItemsOf, tablesOf } from '#formats/guide/readGuide.ts';
+import { readPartsBullets, readPartsTable } from '#formats/parts/readPartsBullets.ts';
+import { readPartsList } from '#formats/parts/readPartsList.ts';
+import { readToolBullets, readTools } from '#formats/tools/readTools.ts';
+import { readWiring } from '#formats/wiring/readWiring.ts';
+import { fileOfPlace, sectionOfPlace } from './filesOfRole.ts';
+
+export interface Lists {
+  readonly partsLists: (PartsList & { file: Path })[];
+  readonly tools: Tool[];
+  readonly connections: Connection[];
+  readonly problems: Problem[];
+}
+
+/** Parts, tools and wiring, from tables of their own or from sections of the guide. */
+export function readLists(
+  roles: readonly Role[],
+  texts: ReadonlyMap<Path, SourceText>,
+  instructions: Instructions,
+): Lists {
+  const lists: Lists = { partsLists: [], tools: [], connections: [], problems: [] };
+  for (const place of placesOf(roles, 'parts')) {
+    const source = texts.get(fileOfPlace(place));
+    if (source !== undefined) addParts(lists, source, sectionsNamed(instructions, place, source));
+  }
+  for (const place of placesOf(roles, 'tools')) {
+    const source = texts.get(fileOfPlace(place));
+    if (source === undefined) continue;
+    const sections = sectionsNamed(instructions, place, source);
+    const read =
+      sections.length > 0
+        ? readToolBullets(
+            source,
+            sections.flatMap((section) => listItemsOf(section, source)),
+          )
+        : readTools(source);
+    lists.tools.push(...(read?.tools ?? []));
+    lists.problems.push(...(read?.problems ?? []));
+  }
+  for (const place of placesOf(roles, 'wiring')) {
+    const source = texts.get(fileOfPlace(place));
+    const read = source === undefined ? null : readWiring(source);
+    lists.connections.push(...(read?.connections ?? []));
+    lists.problems.push(...(read?.problems ?? []));
+  }
+  return lists;
+}
+
+function addParts(lists: Lists, source: SourceText, sections: readonly Section[]): void {
+  const taken = () => new Set(lists.partsLists.flatMap(({ parts }) => parts.map(({ id }) => id)));
+  const add = (read: { list: PartsList; problems: Problem[] } | null) => {
+    if (read === null) return;
+    if (read.list.parts.length > 0) lists.partsLists.push({ ...read.list, file: source.file });
+    lists.problems.push(...read.problems);
+  };
+  if (sections.length === 0) add(readPartsList(source, taken()));
+  for (const section of sections) {
+    const items = listItemsOf(section, source);
+    if (items.length > 0) add(readPartsBullets(source, items, taken()));
+    for (const table of tablesOf(section, source)) add(readPartsTable(source, table, taken()));
+  }
+}
+
+function placesOf(roles: readonly Role[], role: RoleName): readonly string[] {
+  return roles.find((entry) => entry.role === role)?.places ?? [];
+}
+
+/** The sections that a place means: the one it names, or those of the guide that list the same. */
+function sectionsNamed(instructions: Instructions, place: string, source: SourceText): Section[] {
+  const named = sectionOfPlace(place);
+  return instructions.sections.filter(({ file, id }) => file === source.file && id === named);
+}

@@ -1,0 +1,35 @@
+import type { Adoption } from '#app/adopt.ts';
+import { count, inColumns, safe, wrapped } from './layout.ts';
+
+/** What adopting found: roles with reasons, what is missing, what has no place, what would leak. */
+export function printAdoption(adoption: Adoption, place: string): string {
+  const { roles, missing, unplaced, leaks, leftOut, written } = adoption;
+  const parts = [
+    `What lies in ${safe(place)}\n${inColumns(roles.map(({ role, places, why }) => [role, places.map(safe).join(', '), `(${safe(why)})`]))}\n`,
+    missing.length === 0
+      ? ''
+      : `Missing\n${inColumns(missing.map(({ role, default: name, why }) => [role, `${name} would be the place`, why]))}\n`,
+    unplaced.length === 0
+      ? ''
+      : `Without a role\n${inColumns(unplaced.map(({ path, why }) => [safe(path), safe(why)]))}\n`,
+    leftOut.length === 0
+      ? ''
+      : wrapped(`Passed over: ${leftOut.map(({ path, why }) => `${safe(path)} (${why})`).join(', ')}.`, '').concat(
+          '\n',
+        ),
+    `${leakWords(leaks)}\n`,
+    written.length === 0
+      ? 'It was adopted before; nothing was written.\n'
+      : `Wrote ${written.join(' and ')}. Correct the roles there if need be.\n`,
+  ];
+  return parts.filter((part) => part !== '').join('\n');
+}
+
+function leakWords({ positions, secrets }: Adoption['leaks']): string {
+  if (positions === 0 && secrets === 0)
+    return 'No picture carries a position, and no credential was found in the texts.';
+  return wrapped(
+    `Would leak if you shared the folder: ${count(positions, 'picture')} with a position, ${count(secrets, 'credential')} in texts. What you publish is cleaned of both.`,
+    '',
+  );
+}
