@@ -1,0 +1,41 @@
+import type { Edit } from '#core/edit.ts';
+import type { Span } from '#core/place.ts';
+import type { SourceText } from '#core/sourceText.ts';
+import { changedRegions, type Region } from './changedRegions.ts';
+
+/**
+ * Carries an edit that was made on `older` onto `newer`. Null where a span touches what has changed between them,
+ * or where it cannot be told which of several like words was meant.
+ */
+export function mergeEdit(older: SourceText, newer: SourceText, edit: Edit): Edit | null {
+  if (edit.file !== older.file || edit.base !== older.hash || newer.file !== older.file) return null;
+  const regions = changedRegions(older.text, newer.text);
+  const reaches = regions.map((region) => reachOf(older.text, newer.text, region));
+  const changes: Edit['changes'][number][] = [];
+  for (const { span, text } of edit.changes) {
+    if (reaches.some((reach) => reach[0] <= span[1] && reach[1] >= span[0])) return null;
+    const shift = shiftAt(regions, span[0]);
+    changes.push({ span: [span[0] + shift, span[1] + shift], text });
+  }
+  return { ...edit, base: newer.hash, changes };
+}
+
+function shiftAt(regions: readonly Region[], offset: number): number {
+  let shift = 0;
+  for (const { old, now } of regions) if (old[1] <= offset) shift = now[1] - old[1];
+  return shift;
+}
+
+/**
+ * The span of the older text in which a change may have taken place. Words put in or taken out beside their like
+ * could have been any of them: the second 'x, ' of 'x, x, ' as well as the first.
+ */
+function reachOf(older: string, newer: string, { old, now }: Region): Span {
+  if (old[0] !== old[1] && now[0] !== now[1]) return old;
+  const [text, span] = old[0] === old[1] ? [newer, now] : [older, old];
+  let left = 0;
+  while (span[0] - left > 0 && text[span[0] - left - 1] === text[span[1] - left - 1]) left++;
+  let right = 0;
+  while (span[1] + right < text.length && text[span[0] + right] === text[span[1] + right]) right++;
+  return [old[0] - left, old[1] + right];
+}
