@@ -1,0 +1,2 @@
+/** How many, or how much. */
+export { asNeeded, parseAmount } from './parseAmount.ts';

@@ -1,0 +1,2 @@
+/** Dates as people write them. */
+export { parseDate } from './parseDate.ts';

@@ -1,0 +1,2 @@
+/** Sums of money. */
+export { parseMoney } from './parseMoney.ts';

@@ -1,0 +1,62 @@
+import type { Quantity, QuantityKind } from '#core/quantity.ts';
+import { parseCapacitorCode } from './capacitorCode.ts';
+import { numberOf, parseDecimal } from './decimal.ts';
+import { plainForm } from './plainForm.ts';
+import { parseShorthand } from './rkm.ts';
+import { siOf, unitOf } from './units.ts';
+
+/** What a value's surroundings tell, such as the class of the part that has it. */
+export interface ValueHint {
+  readonly kind?: QuantityKind | undefined;
+}
+
+/** Longer texts are no single value. */
+const longest = 64;
+
+/**
+ * One value as people write it: `4k7`, `4,7 k`, `R47`, `100n`, `4.7 kΩ`, `330 ohm`, `1/4 W`, `±5%`, `3V3`. With a
+ * kind, a bare number counts in that kind's unit, except for capacitance (where three digits are a code: `104` is
+ * 100 nF), inductance and tolerance. A stated unit outweighs the hint. Null where the text is no value or has two
+ * readings, such as `1,000` or `100N` without a kind.
+ */
+export function parseValue(text: string, hint: ValueHint = {}): Quantity | null {
+  if (text.length > longest) return null;
+  const plain = plainForm(text);
+  const sign = /^[+±-]/u.exec(plain)?.[0] ?? '';
+  const rest = plain.slice(sign.length).trimStart();
+  const read = readUnsigned(rest, hint.kind);
+  if (read === null || !signFits(sign, read.kind)) return null;
+  return { kind: read.kind, si: sign === '-' && read.si !== 0 ? -read.si : read.si, text: text.trim() };
+}
+
+type Reading = Pick<Quantity, 'kind' | 'si'>;
+
+function readUnsigned(text: string, kind: QuantityKind | undefined): Reading | null {
+  const shorthand = kind === undefined ? null : parseShorthand(text, kind);
+  const code = kind === 'capacitance' ? parseCapacitorCode(text) : null;
+  // `100F` is a hundred farads, or ten picofarads within 1 %.
+  if (shorthand !== null && code !== null && text.endsWith('F')) return null;
+  return shorthand ?? code ?? readWithUnit(text, kind) ?? readBare(text, kind);
+}
+
+function readWithUnit(text: string, kind: QuantityKind | undefined): Reading | null {
+  const [, number = '', spelling = ''] = /^(.*\d) ?([^\d]*)$/su.exec(text) ?? [];
+  const unit = unitOf(/^-[a-z]{3,}$/u.test(spelling) ? spelling.slice(1) : spelling);
+  const decimal = parseDecimal(number);
+  if (unit === null || decimal === null) return kind === undefined ? parseShorthand(text, undefined) : null;
+  const si = siOf(decimal, unit);
+  return si === null ? null : { kind: unit.kind, si };
+}
+
+function readBare(text: string, kind: QuantityKind | undefined): Reading | null {
+  if (kind === undefined || kind === 'capacitance' || kind === 'inductance' || kind === 'tolerance') return null;
+  const decimal = parseDecimal(text);
+  const si = decimal === null ? null : numberOf(decimal);
+  return si === null ? null : { kind, si };
+}
+
+function signFits(sign: string, kind: QuantityKind): boolean {
+  if (sign === '') return true;
+  if (sign === '±') return kind === 'tolerance';
+  return kind === 'voltage' || kind === 'current' || kind === 'temperature';
+}

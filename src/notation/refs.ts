@@ -1,0 +1,3 @@
+/** Reference designators. */
+export { isRef, parseRefs, type RefsReading } from './parseRefs.ts';
+export { type RefClass, refClass } from './refClass.ts';
