@@ -1,0 +1,58 @@
+import sharp from 'sharp';
+import type { Result, ShotFacts } from '#app/ports.ts';
+import type { ShotKind } from '#core/shot.ts';
+import { cameraOf } from '#imaging/cameraOf.ts';
+import { leaksOf } from '#imaging/leaksOf.ts';
+import { readMovie } from '#imaging/readMovie.ts';
+import { takenAtOf } from '#imaging/takenAtOf.ts';
+import { collectMetadata } from './collectMetadata.ts';
+import { decodeFailure } from './decodeFailure.ts';
+import type { InspectJob } from './pictureJob.ts';
+
+/** Longest side that any camera or scanner makes; a header that says more is broken or made to harm. */
+const maximumSide = 100_000;
+
+/** What a file's bytes tell. Nothing is decoded but headers. */
+export async function inspectPicture(kind: ShotKind, job: InspectJob): Promise<Result<ShotFacts>> {
+  const size = kind === 'clip' ? clipSize(job.bytes) : await pictureSize(job.bytes);
+  if (!size.ok) return size;
+  const { width, height, pages, createdAt } = size.value;
+  if (width !== null && height !== null && Math.max(width, height) > maximumSide) {
+    return { ok: false, reason: `The picture says that it is ${width} × ${height} pixels, which no camera makes.` };
+  }
+  const { fields, embedded, groups } = collectMetadata(kind, job.bytes);
+  const hidden = kind === 'tiff' && pages > 1 ? [...groups, 'embedded preview'] : groups;
+  return {
+    ok: true,
+    value: {
+      hash: job.hash,
+      bytes: job.fileBytes,
+      kind,
+      width,
+      height,
+      takenAt: takenAtOf(fields) ?? createdAt,
+      camera: cameraOf(fields),
+      leaks: leaksOf([...fields, ...embedded], hidden),
+    },
+  };
+}
+
+interface Size {
+  readonly width: number | null;
+  readonly height: number | null;
+  readonly pages: number;
+  readonly createdAt: string | null;
+}
+
+function clipSize(bytes: Uint8Array): Result<Size> {
+  return { ok: true, value: { ...readMovie(bytes), pages: 1 } };
+}
+
+async function pictureSize(bytes: Uint8Array): Promise<Result<Size>> {
+  try {
+    const { autoOrient, pages = 1 } = await sharp(bytes, { limitInputPixels: false }).metadata();
+    return { ok: true, value: { ...autoOrient, pages, createdAt: null } };
+  } catch (error) {
+    return { ok: false, reason: decodeFailure(error) };
+  }
+}

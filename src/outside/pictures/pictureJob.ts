@@ -1,0 +1,31 @@
+import type { CleanReport, Result, ShotFacts } from '#app/ports.ts';
+import type { AssetWant } from '#core/shot.ts';
+
+/** `bytes` are those of the whole file; of a clip, its boxes without the media. */
+export interface InspectJob {
+  readonly do: 'inspect';
+  readonly bytes: Uint8Array;
+  readonly hash: string;
+  readonly fileBytes: number;
+}
+
+export interface CleanJob {
+  readonly do: 'clean';
+  readonly bytes: Uint8Array;
+  readonly want: AssetWant;
+  readonly name: string;
+}
+
+export type PictureJob = InspectJob | CleanJob;
+export type AnswerTo<Job extends PictureJob> = Job extends InspectJob ? Result<ShotFacts> : Result<CleanReport>;
+
+/** A job and its number, as sent to a worker. */
+export interface WorkerRequest {
+  readonly id: number;
+  readonly job: PictureJob;
+}
+
+/** What comes back: an answer, or the text of an error that is a mistake of ours. */
+export type WorkerReply =
+  | { readonly id: number; readonly answer: AnswerTo<PictureJob> }
+  | { readonly id: number; readonly broken: string };

@@ -1,0 +1,15 @@
+import { headBytes, kindOfBytes } from '#imaging/kindOfBytes.ts';
+import { cleanPicture } from './cleanPicture.ts';
+import { inspectPicture } from './inspectPicture.ts';
+import type { AnswerTo, PictureJob } from './pictureJob.ts';
+
+/** Does one job. A file that cannot be used gives a reason; only a mistake of ours throws. */
+export async function runPictureJob<Job extends PictureJob>(job: Job): Promise<AnswerTo<Job>>;
+export async function runPictureJob(job: PictureJob): Promise<AnswerTo<PictureJob>> {
+  const kind = kindOfBytes(job.bytes.subarray(0, headBytes));
+  if (kind === null) {
+    const what = job.bytes.length === 0 ? 'The file is empty.' : 'The file is no picture or clip that can be read.';
+    return { ok: false, reason: `${what} Replace it, or leave it out.` };
+  }
+  return job.do === 'inspect' ? inspectPicture(kind, job) : cleanPicture(kind, job);
+}
