@@ -1,2 +1,53 @@
-/** How many, or how much. */
-export { asNeeded, parseAmount } from './parseAmount.ts';
+import type { Amount } from '#core/quantity.ts';
+import table from './amountUnits.json';
+import { isFraction, parseNumber } from './decimal.ts';
+import { plainForm } from './plainForm.ts';
+
+/** Longer cells are no amounts. */
+const longest = 60;
+
+/** The unit of an amount that the text leaves to the builder. */
+export const asNeeded = 'as needed';
+
+/**
+ * How many or how much: `4`, `2.00`, `4x`, `58 pcs`, `1 set`, `~30cm`. Spares stand apart: `10 (+4)` is 10. A range
+ * (`8 - 10`), a least number (`4+`) and words such as `about` make it approximate, with the lower number. `As needed`
+ * is one approximate unit of `as needed`. Null where nothing can be read, and for `1,000`, which has two readings.
+ */
+export function parseAmount(text: string): Amount | null {
+  if (text.length > longest) return null;
+  const plain = plainForm(text).toLowerCase();
+  if (table.asNeeded.includes(plain)) return { n: 1, unit: asNeeded, approximate: true };
+  const withoutSpares = plain.replace(/ ?\((?:\+ ?\d{1,4}|\+? ?(?:\d{1,4} )?spares?)\)$/u, '');
+  const lead = leads.find((word) => withoutSpares.startsWith(word));
+  const rest = withoutSpares.slice(lead?.length ?? 0).trim();
+  const parts =
+    /^(?<sign>[x×] ?)?(?<first>\d[\d.,' /]*|[.,]\d+)(?<last> ?(?:-|–|—|to) ?\d[\d.,]*)?(?<more>\+)?(?<unit>.*)$/u.exec(
+      rest,
+    );
+  if (parts === null) return null;
+  const { sign, first = '', last, more, unit = '' } = parts.groups ?? {};
+  const n = parseNumber(first.trim());
+  const name = unit.trim() === '' ? 'pcs' : (units.get(unit.trim()) ?? null);
+  if (n === null || name === null || !ascends(n, last)) return null;
+  // `x4` counts; `2/4` pieces may be one number for each of two variants.
+  if (name === 'pcs' ? isFraction(first) : sign !== undefined) return null;
+  return { n, unit: name, approximate: lead !== undefined || last !== undefined || more !== undefined };
+}
+
+/** The unit of an amount by a word of it, such as `cm` for `centimetres`; null where the word is none. */
+export function amountUnitOf(word: string): string | null {
+  return units.get(plainForm(word).toLowerCase()) ?? null;
+}
+
+function ascends(n: number, last: string | undefined): boolean {
+  if (last === undefined) return true;
+  const end = parseNumber(last.replace(/^ ?(?:-|–|—|to) ?/u, ''));
+  return end !== null && end > n;
+}
+
+const { source: _source, asNeeded: _asNeeded, about, atLeast, ...words } = table;
+const leads = [...about, ...atLeast].sort((a, b) => b.length - a.length);
+const units: ReadonlyMap<string, string> = new Map(
+  Object.entries(words).flatMap(([unit, spellings]) => spellings.map((spelling) => [spelling, unit] as const)),
+);

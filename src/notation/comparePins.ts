@@ -7,15 +7,32 @@ export type PinComparison = 'same' | 'different' | 'cannot-tell';
 /**
  * Whether two names mean the same pin of one part. A chip's number and a bare number are compared by number (GPIO5,
  * IO5, GP5, 5). A board's label is not the chip's number on several boards (D5 is GPIO14 on some), and a signal's
- * name (SDA) may be any pin: there only a table of the board can tell. A supply is no signal pin. Of two supplies,
+ * name (SDA) may be any pin: there only a table of the board can tell. A label with two names
+ * (GPIO21/SDA) is the same pin as either. A supply is no signal pin. Of two supplies,
  * equal volts and the names of ground are the same; ground differs from every rail, and rails of unequal volts differ.
  */
 export function comparePins(a: string, b: string): PinComparison {
-  const [one, other] = [parsePin(a), parsePin(b)];
+  const found = new Set(aliasesOf(a).flatMap((one) => aliasesOf(b).map((other) => compareNamed(one, other))));
+  return outcomes.find((outcome) => found.has(outcome)) ?? 'cannot-tell';
+}
+
+/** From the one that settles the matter to the one that does not. */
+const outcomes: readonly PinComparison[] = ['same', 'different', 'cannot-tell'];
+
+/** The names that one label gives a pin: `GPIO21/SDA` and `SDA (GPIO21)` give two each, `IN1/IN2` only itself. */
+function aliasesOf(text: string): readonly PinName[] {
+  const parts = /^([^\s/()]{2,24})(?: ?\/ ?([^\s/()]{2,24})| ?\(([^\s/()]{2,24})\))$/u.exec(text.trim());
+  const [one, other] = [parsePin(parts?.[1] ?? ''), parsePin(parts?.[2] ?? parts?.[3] ?? '')];
+  const isPair = one.family !== other.family && (signals.has(one.family) || signals.has(other.family));
+  return isPair ? [one, other] : [parsePin(text)];
+}
+
+function compareNamed(one: PinName, other: PinName): PinComparison {
   if (plainName(one) === plainName(other)) return plainName(one) === '' ? 'cannot-tell' : 'same';
   if (one.family === 'power' && other.family === 'power') return comparePower(one, other);
-  if (one.family === 'power' || other.family === 'power')
+  if (one.family === 'power' || other.family === 'power') {
     return signals.has(one.family) || signals.has(other.family) ? 'different' : 'cannot-tell';
+  }
   if (one.family === 'named' && other.family === 'named') return compareNames(plainName(one), plainName(other));
   if (one.family === other.family || (isChipNumber(one) && isChipNumber(other))) {
     return one.number === other.number && one.port === other.port ? 'same' : 'different';

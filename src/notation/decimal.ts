@@ -10,7 +10,7 @@ const longest = 40;
 
 /**
  * An unsigned number in plain form: `4.7`, `4,7`, `.47`, `1 000`, `1'000`, `1,234.5`, `1.234,5`, `1e-6`, `1/4`,
- * `1 1/2`. A point alone is the decimal sign. Null where it is no number, and where a comma before exactly three
+ * `1 1/2`. A point alone is the decimal sign. Fractions are proper. Null where it is no number, and where a comma before exactly three
  * digits (`1,000`) can mean a decimal or a thousand.
  */
 export function parseDecimal(text: string): Decimal | null {
@@ -19,6 +19,11 @@ export function parseDecimal(text: string): Decimal | null {
   const digits = digitsOf(parts?.[1] ?? '');
   if (digits !== null) return { digits, exponent: Number(parts?.[2] ?? 0) };
   return parseFraction(text);
+}
+
+/** Whether a number in plain form is written as a fraction. */
+export function isFraction(text: string): boolean {
+  return text.includes('/');
 }
 
 /** The number times a power of ten; null where it is too large to hold. */
@@ -48,8 +53,8 @@ function digitsOf(text: string): string | null {
 }
 
 function parseFraction(text: string): Decimal | null {
-  const parts = /^(?:(\d{1,4}) )?(\d{1,4}) ?\/ ?([1-9]\d{0,3})$/u.exec(text);
-  if (parts === null) return null;
+  const parts = /^(?:(\d{1,4}) )?([1-9]\d?) ?\/ ?([1-9]\d?)$/u.exec(text);
+  if (parts === null || Number(parts[2]) >= Number(parts[3])) return null;
   const n = Number(parts[1] ?? 0) + Number(parts[2]) / Number(parts[3]);
   return { digits: String(n), exponent: 0 };
 }

@@ -6,21 +6,28 @@ type Scale = readonly [unit: string, size: number, from: number];
 
 /**
  * The one way a quantity is written: three significant digits, a prefix, a plain space, such as `330 Ω`, `4.7 kΩ`,
- * `100 nF`, `±5 %`. The micro sign is U+00B5 and the minus U+2212.
+ * `100 nF`, `±5 %`. A frequency
+ * of at most seven digits is written whole (`32.768 kHz`). The micro sign is U+00B5 and the minus U+2212.
  */
 export function formatQuantity(kind: QuantityKind, si: number): string {
   assert(Number.isFinite(si), `a ${kind} of ${si} cannot be written`);
-  const rounded = Math.abs(threeDigits(si));
+  const rounded = Math.abs(kind === 'frequency' ? wholeOrThreeDigits(si) : threeDigits(si));
   const ladder = scales[kind];
   const scale = ladder.findLast(([, , from]) => rounded >= from) ?? ladder[0];
   const [unit, size] = rounded === 0 && kind !== 'tolerance' ? [zeroUnits[kind] ?? scale[0], 1] : scale;
-  const number = String(threeDigits(rounded / size));
+  const number = String(Number((rounded / size).toPrecision(7)));
   const sign = kind === 'tolerance' ? '±' : si < 0 && rounded > 0 ? '−' : '';
   return `${sign}${number} ${unit}`;
 }
 
 function threeDigits(n: number): number {
   return Number(n.toPrecision(3));
+}
+
+/** A crystal's frequency has more digits than three, and each of them counts. */
+function wholeOrThreeDigits(n: number): number {
+  const seven = Number(n.toPrecision(7));
+  return Math.abs(seven - n) <= 1e-10 * Math.abs(n) ? seven : threeDigits(n);
 }
 
 function engineering(unit: string, ...prefixes: readonly [string, number][]): [Scale, ...Scale[]] {

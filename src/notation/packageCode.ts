@@ -10,7 +10,9 @@ export function looksLikeNumber(word: string): boolean {
   return /^[1-9]\d+$/u.test(word);
 }
 
+const outlines = table.outlines.join('|');
+const bare = table.bare.join('|');
 const outline = new RegExp(
-  `^(?:${table.words.join('|')}|(?:${table.outlines.join('|')})|(?:${table.outlines.join('|')})-?\\d{1,4}(?:-\\d{1,3})?[A-Z]?)$`,
-  'iu',
+  `^(?:${table.words.join('|')}|${bare}|(?:${outlines}|${bare})-?\\d{1,4}(?:-\\d{1,3})?[A-Z]?)$`,
+  'u',
 );

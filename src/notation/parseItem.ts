@@ -1,6 +1,6 @@
 import type { Ref } from '#core/part.ts';
 import type { Amount } from '#core/quantity.ts';
-import { parseAmount } from './parseAmount.ts';
+import { parseAmount } from './amount.ts';
 import { parseRefs } from './parseRefs.ts';
 import { refClass } from './refClass.ts';
 

@@ -25,4 +25,4 @@ export function parseJoin(text: string, knownRefs: ReadonlySet<string>): ParsedJ
   return found.length === 1 ? (found[0] ?? null) : null;
 }
 
-const separator = /[–—→]|-+>|(?<=\s)-(?=\s)|(?<=\s)to(?=\s)/giu;
+const separator = /[–—→↔]|-+>|(?<=\s)-(?=\s)|(?<=\s)to(?=\s)/giu;

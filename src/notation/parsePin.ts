@@ -26,7 +26,7 @@ export function parsePin(text: string): PinName {
   for (const [family, pattern] of patterns) {
     const parts = pattern.exec(name)?.groups;
     if (parts !== undefined) {
-      return { family, number: Number(parts['number']), port: parts['port'] ?? null, text: written };
+      return { family, number: Number(parts.number), port: parts.port ?? null, text: written };
     }
   }
   return { family: 'named', number: null, port: null, text: written };
@@ -36,16 +36,20 @@ const patterns: readonly (readonly [PinName['family'], RegExp])[] = [
   ['number', /^#? ?(?<number>\d{1,3})$/u],
   ['digital', /^D_?(?<number>\d{1,3})$/u],
   ['analogue', /^(?:PIN_)?A_?(?<number>\d{1,2})$/u],
-  ['gpio', /^(?:GPIO(?:_NUM_|_| )?|IO_?|GP)(?<number>\d{1,3})$/u],
+  ['gpio', /^(?:GPIO(?:_NUM_|[ _.-])?|IO_?|GP)(?<number>\d{1,3})$/u],
   ['port', /^P(?<port>[A-K])_?(?<number>\d{1,2})$/u],
   ['port', /^P(?<port>\d)[._](?<number>\d{1,2})$/u],
 ];
 
 /** The name without quotes, backticks, the word pin, or the board object that Python code takes it from. */
 function stripped(text: string): string {
-  return text
-    .trim()
-    .replace(/^([`"'])(.*)\1$/su, '$2')
-    .replace(/^(?:pin\s+|pin(?=\d)|(?:Pin\.)?board\.)/iu, '')
-    .trim();
+  return (
+    text
+      .trim()
+      .replace(/^([`"'])(.*)\1$/su, '$2')
+      .replace(/^(?:pin\s+|pin(?=\d)|(?:Pin\.)?board\.)/iu, '')
+      // Boards print a tilde before a pin that can dim.
+      .replace(/^~(?=D?\d+$)/iu, '')
+      .trim()
+  );
 }

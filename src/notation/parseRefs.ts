@@ -38,7 +38,7 @@ export function parseRefs(text: string): RefsReading {
 }
 
 /** What joins the two ends of a range: a dash, dots, or the word. */
-const between = /(?<=\d)\s*(?:[-‐‑–—−…~]|\.{2,3}|\bto\b|(?<=\s)to(?=\s))\s*(?=[A-Za-z]{0,4}\d)/gu;
+const between = /(?<=\d)\s*(?:[-‐‑–—−…~]|\.{2,3}|(?<=\s)to(?=\s))\s*(?=[A-Za-z]{0,4}\d)/giu;
 
 function refsOf(item: string, note: (message: string) => void): readonly Ref[] {
   if (isRef(item)) return [item.toUpperCase()];

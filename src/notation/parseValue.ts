@@ -1,6 +1,6 @@
 import type { Quantity, QuantityKind } from '#core/quantity.ts';
 import { parseCapacitorCode } from './capacitorCode.ts';
-import { numberOf, parseDecimal } from './decimal.ts';
+import { isFraction, numberOf, parseDecimal } from './decimal.ts';
 import { plainForm } from './plainForm.ts';
 import { parseShorthand } from './rkm.ts';
 import { siOf, unitOf } from './units.ts';
@@ -44,9 +44,16 @@ function readWithUnit(text: string, kind: QuantityKind | undefined): Reading | n
   const unit = unitOf(/^-[a-z]{3,}$/u.test(spelling) ? spelling.slice(1) : spelling);
   const decimal = parseDecimal(number);
   if (unit === null || decimal === null) return kind === undefined ? parseShorthand(text, undefined) : null;
+  if (isFraction(number) && !fractional.includes(unit.kind)) return null;
+  if (kind !== undefined && kind !== unit.kind && twofold.has(spelling)) return null;
   const si = siOf(decimal, unit);
   return si === null ? null : { kind: unit.kind, si };
 }
+
+/** What is written as a fraction; `10/16V` is ten microfarads at 16 V. */
+const fractional: readonly QuantityKind[] = ['power', 'length', 'time', 'mass'];
+/** Units that something else shares: milli and minute, Fahrenheit. A hint to another kind leaves them open. */
+const twofold: ReadonlySet<string> = new Set(['m', 'F']);
 
 function readBare(text: string, kind: QuantityKind | undefined): Reading | null {
   if (kind === undefined || kind === 'capacitance' || kind === 'inductance' || kind === 'tolerance') return null;

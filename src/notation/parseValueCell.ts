@@ -20,69 +20,76 @@ const naming: readonly QuantityKind[] = ['resistance', 'capacitance', 'inductanc
 /**
  * A cell that holds a value, ratings and a package in any order, such as `22u/25V`, `100nF 0603 X7R 50V 10%` or
  * `10k 1% 1/4W`. The value is the first quantity of the hinted kind, else the first that names a part, else, without
- * a hint, the first that is no tolerance. All other quantities are ratings. Words that mean nothing here are passed over.
+ * a hint, what the cell begins with. All other quantities are ratings. Words that mean nothing here are passed over.
  */
 export function parseValueCell(text: string, hint: ValueHint = {}): ValueCell {
-  const whole = parseValue(text, hint);
-  if (whole !== null && (hint.kind === undefined || whole.kind === hint.kind) && !isPackage(text.trim())) {
-    return sorted([whole, ...toleranceAfterCode(text.trim(), hint)], hint, null);
-  }
-  const { quantities, packages } = read(text.slice(0, longest), hint);
-  const alone = quantities.length === 0 && packages[0] !== undefined && looksLikeNumber(packages[0]);
-  return sorted(quantities, hint, alone ? null : (packages[0] ?? null));
+  const whole = isPackage(text.trim()) ? null : parseValue(text, hint);
+  const words =
+    whole !== null && (hint.kind === undefined || whole.kind === hint.kind)
+      ? [{ quantities: [whole, ...toleranceAfterCode(text, hint)], packages: [] }]
+      : wordsRead(text.slice(0, longest), hint);
+  const quantities = words.flatMap((word) => word.quantities);
+  const value = valueAmong(quantities, words[0]?.quantities[0], hint);
+  const [body] = words.flatMap((word) => word.packages);
+  return {
+    value,
+    ratings: quantities.filter((quantity) => quantity !== value),
+    package: body === undefined || (quantities.length === 0 && looksLikeNumber(body)) ? null : body,
+  };
 }
 
-function sorted(quantities: readonly Quantity[], hint: ValueHint, body: string | null): ValueCell {
-  const value =
-    quantities.find((quantity) => quantity.kind === hint.kind) ??
-    quantities.find((quantity) => naming.includes(quantity.kind)) ??
-    (hint.kind === undefined ? quantities.find((quantity) => quantity.kind !== 'tolerance') : undefined) ??
-    null;
-  return { value, ratings: quantities.filter((quantity) => quantity !== value), package: body };
+function valueAmong(all: readonly Quantity[], leading: Quantity | undefined, hint: ValueHint): Quantity | null {
+  return (
+    all.find((quantity) => quantity.kind === hint.kind) ??
+    all.find((quantity) => naming.includes(quantity.kind)) ??
+    (hint.kind === undefined && leading?.kind !== 'tolerance' ? leading : undefined) ??
+    null
+  );
 }
 
-function read(text: string, hint: ValueHint): { quantities: Quantity[]; packages: string[] } {
-  const words = text.split(/[\s()[\]]+|[,;](?:\s|$)/u).filter((word) => word !== '');
-  const quantities: Quantity[] = [];
-  const packages: string[] = [];
+/** What one word, or a number and the unit after it, says. */
+interface WordRead {
+  readonly quantities: readonly Quantity[];
+  readonly packages: readonly string[];
+}
+
+function wordsRead(text: string, hint: ValueHint): readonly WordRead[] {
+  const words = text.split(/[\s()[\]]+|[,;](?=\s|$)/u).filter((word) => word !== '');
+  const read: WordRead[] = [];
   for (let i = 0; i < words.length; ) {
-    const taken = longestQuantity(words, i, hint);
-    if (taken !== null) quantities.push(...taken.quantities);
-    else packages.push(...packagesIn(words[i] ?? ''));
-    i += taken?.words ?? 1;
+    const joined = joinedQuantity(words, i, hint);
+    read.push(joined === null ? wordRead(words[i] ?? '', hint) : { quantities: [joined.quantity], packages: [] });
+    i += joined?.words ?? 1;
   }
-  return { quantities, packages };
+  return read;
 }
 
-/** A quantity of up to three words, of which only the first holds digits; else the quantities within one word. */
-function longestQuantity(
+/** A quantity of two or three words, of which only the first holds digits, such as `4.7 k ohm`. */
+function joinedQuantity(
   words: readonly string[],
   at: number,
   hint: ValueHint,
-): { words: number; quantities: readonly Quantity[] } | null {
-  const first = words[at] ?? '';
+): { words: number; quantity: Quantity } | null {
   for (const count of [3, 2]) {
     const more = words.slice(at + 1, at + count);
     if (more.length !== count - 1 || more.some((word) => /\d/u.test(word))) continue;
-    const joined = parseValue([first, ...more].join(' '), hint);
-    if (joined !== null) return { words: count, quantities: [joined] };
+    const quantity = parseValue([words[at], ...more].join(' '), hint);
+    if (quantity !== null) return { words: count, quantity };
   }
-  const within = quantitiesIn(first, hint);
-  return within.length === 0 ? null : { words: 1, quantities: within };
+  return null;
 }
 
-function quantitiesIn(word: string, hint: ValueHint): readonly Quantity[] {
-  if (isPackage(word)) return [];
+function wordRead(word: string, hint: ValueHint): WordRead {
+  if (isPackage(word)) return { quantities: [], packages: [word] };
   const whole = parseValue(word, hint);
-  if (whole !== null) return [whole, ...toleranceAfterCode(word, hint)];
-  const pieces = word.split(/[/;,@|_-]+|(?=±)/u).filter((piece) => piece !== '');
-  return pieces.length < 2 ? [] : pieces.flatMap((piece) => quantitiesIn(piece, hint));
+  if (whole !== null) return { quantities: [whole, ...toleranceAfterCode(word, hint)], packages: [] };
+  const pieces = word.split(between).filter((piece) => piece !== '');
+  const read = pieces.length < 2 ? [] : pieces.map((piece) => wordRead(piece, hint));
+  return { quantities: read.flatMap((piece) => piece.quantities), packages: read.flatMap((piece) => piece.packages) };
 }
 
-function packagesIn(word: string): readonly string[] {
-  if (isPackage(word)) return [word];
-  return word.split(/[/;,_]+/u).filter((piece) => isPackage(piece));
-}
+/** What parts two statements of one word. Between digits a comma is a decimal sign, a slash a fraction, a dash a range. */
+const between = /(?<!\d)[/,-]|[/,-](?!\d)|[;@|_]|(?=±)/u;
 
 function toleranceAfterCode(word: string, hint: ValueHint): readonly Quantity[] {
   const isCode = hint.kind === 'capacitance' && parseCapacitorCode(word) !== null;

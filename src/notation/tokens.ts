@@ -1,5 +1,6 @@
 import { findQuantities } from './findQuantities.ts';
 import { formatQuantity } from './formatQuantity.ts';
+import { parseValue } from './parseValue.ts';
 import { foldLatin } from './slug.ts';
 
 /**
@@ -18,30 +19,33 @@ export function tokensOf(text: string): string[] {
 }
 
 function wordsOf(text: string): string[] {
-  const plain = foldLatin(text.normalize('NFKC'))
-    .toLowerCase()
-    .replace(/['’]s\b/gu, '');
-  return (plain.match(/[\p{L}\p{M}\p{N}_]+(?:(?<=\d)[.,](?=\d)[\p{N}]+[\p{L}\p{N}_]*)*/gu) ?? []).map(singular);
+  const plain = foldLatin(text.normalize('NFKC')).replace(/['’]s\b/giu, '');
+  return (plain.match(/[\p{L}\p{M}\p{N}_]+(?:(?<=\d)[.,](?=\d)[\p{L}\p{N}_]+)*/gu) ?? []).map(tokenOf);
+}
+
+/** Running text writes units loosely (`20ma`, `5v`), so that a word that begins with a digit is tried as a value. */
+function tokenOf(word: string): string {
+  const quantity = /^\d/u.test(word) ? parseValue(word) : null;
+  return quantity === null ? singular(word.toLowerCase()) : formatQuantity(quantity.kind, quantity.si).replace(' ', '');
 }
 
 /** Words that end in s without being plurals, and their plurals. */
-const exceptions: Partial<Record<string, string>> = {
-  lens: 'lens',
-  lenses: 'lens',
-  gas: 'gas',
-  gases: 'gas',
-  bias: 'bias',
-  canvas: 'canvas',
-  atlas: 'atlas',
-  always: 'always',
-  series: 'series',
-  buses: 'bus',
-};
+const exceptions: ReadonlyMap<string, string> = new Map([
+  ['lens', 'lens'],
+  ['lenses', 'lens'],
+  ['gas', 'gas'],
+  ['gases', 'gas'],
+  ['bias', 'bias'],
+  ['canvas', 'canvas'],
+  ['always', 'always'],
+  ['series', 'series'],
+  ['buses', 'bus'],
+]);
 
 function singular(word: string): string {
-  const known = Object.hasOwn(exceptions, word) ? exceptions[word] : undefined;
+  const known = exceptions.get(word);
   if (known !== undefined) return known;
   if (word.length < 4 || !/[a-z]s$/u.test(word) || /(?:ss|us|is)$/u.test(word)) return word;
   if (/[^aeiou]ies$/u.test(word) && word.length > 4) return `${word.slice(0, -3)}y`;
-  return /(?:[xz]|ch|sh|ss)es$/u.test(word) ? word.slice(0, -2) : word.slice(0, -1);
+  return /(?:x|ch|sh|ss)es$/u.test(word) ? word.slice(0, -2) : word.slice(0, -1);
 }
