@@ -14,7 +14,9 @@ const text = registryText(names);
 
 if (process.argv.includes('--check')) {
   if (currentText() !== text) {
-    console.error('src/checks/registry.ts does not list the files of src/checks/rules; run: node scripts/generateChecks.mjs');
+    console.error(
+      'src/checks/registry.ts does not list the files of src/checks/rules; run: node scripts/generateChecks.mjs',
+    );
     process.exitCode = 1;
   }
 } else if (currentText() !== text) {
@@ -29,7 +31,9 @@ function registryText(rules) {
     ...rules.map((name) => `import { ${name} } from './rules/${name}.ts';`),
     '',
     '/** All checks, in order of their file names. */',
-    ...(list.length <= 120 ? [list] : ['export const checks: readonly Check[] = [', ...rules.map((name) => `  ${name},`), '];']),
+    ...(list.length <= 120
+      ? [list]
+      : ['export const checks: readonly Check[] = [', ...rules.map((name) => `  ${name},`), '];']),
     '',
   ].join('\n');
 }

@@ -1,6 +1,6 @@
 import type { Claim } from './claim.ts';
 import type { ConnectionId } from './connection.ts';
-import type { PartId } from './part.ts';
+import type { PartId, Ref } from './part.ts';
 import type { Path } from './place.ts';
 import type { Hazard, Join, PartUse, StepId } from './step.ts';
 
@@ -28,6 +28,7 @@ export type Stop = { readonly step: StepId | null; readonly claim: Claim<unknown
       readonly kind: 'part-used-up';
       readonly use: PartUse;
       readonly part: PartId;
+      /** Pieces (or units) left when the step began to take them, and how many it takes. */
       readonly had: number;
       readonly wanted: number;
     }
@@ -38,9 +39,11 @@ export type Stop = { readonly step: StepId | null; readonly claim: Claim<unknown
   | { readonly kind: 'connection-made-twice'; readonly join: Join; readonly before: StepId }
   | { readonly kind: 'part-not-in-place'; readonly join: Join; readonly part: PartId; readonly arrives: StepId | null }
   | { readonly kind: 'assembly-not-made'; readonly name: string; readonly arrives: StepId | null }
-  | { readonly kind: 'removed-before-made'; readonly what: string }
+  | { readonly kind: 'removed-before-made'; readonly what: string; readonly arrives: StepId }
   | { readonly kind: 'code-missing'; readonly path: Path }
-  | { readonly kind: 'powered-while-working'; readonly join: Join | PartUse }
+  | { readonly kind: 'code-not-loaded'; readonly text: string; readonly onto: Ref; readonly arrives: StepId }
+  /** `since` is the step that switched on. */
+  | { readonly kind: 'powered-while-working'; readonly join: Join | PartUse; readonly since: StepId }
   | { readonly kind: 'measured-unpowered'; readonly text: string }
 );
 

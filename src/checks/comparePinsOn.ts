@@ -1,0 +1,41 @@
+import { comparePins, type PinComparison } from '#notation/pins.ts';
+import table from './boardLabels.json';
+
+interface Family {
+  readonly board: string;
+  readonly not?: string;
+  readonly labelIsNumber?: boolean;
+  readonly labels?: Readonly<Record<string, number>>;
+}
+
+/**
+ * Whether two names mean the same pin of a board that is described so: as notation tells, and where a printed
+ * label (D5) meets a number, as the labels of that kind of board tell. `cannot-tell` for boards that are not known.
+ */
+export function comparePinsOn(board: string, a: string, b: string): PinComparison {
+  const plain = comparePins(a, b);
+  if (plain !== 'cannot-tell') return plain;
+  const family = familyOf(board);
+  const [first, second] = [numberOf(a, family), numberOf(b, family)];
+  return first === null || second === null ? 'cannot-tell' : first === second ? 'same' : 'different';
+}
+
+function familyOf(board: string): Family | null {
+  const families: readonly Family[] = table.families;
+  const text = board.toLowerCase();
+  return (
+    families.find(
+      (family) =>
+        new RegExp(family.board).test(text) && (family.not === undefined || !new RegExp(family.not).test(text)),
+    ) ?? null
+  );
+}
+
+function numberOf(pin: string, family: Family | null): number | null {
+  const bare = /^(?:GPIO_?|IO|GP)?(\d{1,2})$/i.exec(pin.trim());
+  if (bare !== null) return Number(bare[1]);
+  const label = /^D(\d{1,2})$/i.exec(pin.trim());
+  if (label === null || family === null) return null;
+  if (family.labelIsNumber === true) return Number(label[1]);
+  return family.labels?.[`D${label[1]}`] ?? null;
+}

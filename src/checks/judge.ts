@@ -1,0 +1,85 @@
+import type { Judged } from '#core/assembled.ts';
+import type { Audience, CheckRun, Finding, Verdict } from '#core/finding.ts';
+import type { StepId } from '#core/step.ts';
+import type { Check, FindingDraft } from './defineCheck.ts';
+import { lackingFacts } from './factNames.ts';
+import { findingsFrom } from './finding.ts';
+import { inReadingOrder } from './inReadingOrder.ts';
+import { checks } from './registry.ts';
+import { verdictOf } from './verdict.ts';
+
+export interface Judgement {
+  /** Gravest first, within a weight in reading order. Accepted ones are left out. */
+  readonly findings: Finding[];
+  readonly ran: CheckRun[];
+  readonly verdict: Verdict;
+}
+
+export interface JudgeOptions {
+  /** With `publisher`, what concerns the publisher counts for the verdict too. */
+  readonly for?: Audience;
+  /** Other checks than all of them. */
+  readonly checks?: readonly Check[];
+}
+
+/** Runs every check on a build. One that breaks is reported as failed, and the rest go on. */
+export function judge(judged: Judged, options: JudgeOptions = {}): Judgement {
+  const findings: Finding[] = [];
+  const ran: CheckRun[] = [];
+  for (const check of options.checks ?? checks) {
+    const outcome = runCheck(check, judged);
+    findings.push(...outcome.findings);
+    ran.push(outcome.run);
+  }
+  const open = findings.filter((finding) => !isAccepted(finding, judged));
+  return {
+    findings: inReadingOrder(open, judged.build),
+    ran,
+    verdict: verdictOf(open, judged, options.for ?? 'builder'),
+  };
+}
+
+/** Checks whose findings come from the simulated builder. */
+export const rehearsalChecks: ReadonlySet<string> = new Set(
+  checks.filter(({ rehearsal }) => rehearsal === true).map(({ id }) => id),
+);
+
+/** The findings that have to do with one step. */
+export function findingsOfStep(findings: readonly Finding[], step: StepId): Finding[] {
+  return findings.filter(({ subjects }) => subjects.includes(`step:${step}`));
+}
+
+function runCheck(check: Check, judged: Judged): { findings: Finding[]; run: CheckRun } {
+  const without = (outcome: CheckRun['outcome'], why: string) => ({
+    findings: [],
+    run: { check: check.id, outcome, why },
+  });
+  const absent = lackingFacts(check.needs.subject, judged);
+  if (absent.length > 0) return without('does-not-apply', absent.join('; '));
+  const lacking = lackingFacts(check.needs.witnesses, judged);
+  if (lacking.length > 0) return without('cannot-tell', lacking.join('; '));
+  const drafts: FindingDraft[] = [];
+  const open: string[] = [];
+  try {
+    for (const found of check.run(judged)) {
+      if ('cannotTell' in found) open.push(found.cannotTell);
+      else drafts.push(found);
+    }
+  } catch (error) {
+    return without('failed', error instanceof Error ? error.message : String(error));
+  }
+  const findings = findingsFrom(check, drafts, judged);
+  const why = [...new Set(open)].join('; ');
+  return { findings, run: { check: check.id, outcome: why === '' ? 'ran' : 'cannot-tell', why } };
+}
+
+/** An acceptance holds as long as every side says what it said then. */
+function isAccepted(finding: Finding, { build }: Judged): boolean {
+  const now = finding.sides
+    .map(({ digest }) => digest)
+    .sort()
+    .join();
+  return build.settings.accepted.some(
+    (acceptance) => acceptance.finding === finding.id && [...acceptance.digests].sort().join() === now,
+  );
+}

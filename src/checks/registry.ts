@@ -1,0 +1,42 @@
+// Made by scripts/generateChecks.mjs from the files in rules/.
+import type { Check } from './defineCheck.ts';
+import { codeNotFound } from './rules/codeNotFound.ts';
+import { libraryNotNamed } from './rules/libraryNotNamed.ts';
+import { measuredUnpowered } from './rules/measuredUnpowered.ts';
+import { notReadable } from './rules/notReadable.ts';
+import { partCountDiffers } from './rules/partCountDiffers.ts';
+import { partNotListed } from './rules/partNotListed.ts';
+import { partsListMissing } from './rules/partsListMissing.ts';
+import { pictureElsewhere } from './rules/pictureElsewhere.ts';
+import { pictureMissing } from './rules/pictureMissing.ts';
+import { pinDiffers } from './rules/pinDiffers.ts';
+import { pinUsedTwice } from './rules/pinUsedTwice.ts';
+import { placeholderLeft } from './rules/placeholderLeft.ts';
+import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
+import { secretInFiles } from './rules/secretInFiles.ts';
+import { toolNotListed } from './rules/toolNotListed.ts';
+import { usedBeforeMade } from './rules/usedBeforeMade.ts';
+import { valueDiffers } from './rules/valueDiffers.ts';
+import { wireNeverMade } from './rules/wireNeverMade.ts';
+
+/** All checks, in order of their file names. */
+export const checks: readonly Check[] = [
+  codeNotFound,
+  libraryNotNamed,
+  measuredUnpowered,
+  notReadable,
+  partCountDiffers,
+  partNotListed,
+  partsListMissing,
+  pictureElsewhere,
+  pictureMissing,
+  pinDiffers,
+  pinUsedTwice,
+  placeholderLeft,
+  poweredWhileWorking,
+  secretInFiles,
+  toolNotListed,
+  usedBeforeMade,
+  valueDiffers,
+  wireNeverMade,
+];

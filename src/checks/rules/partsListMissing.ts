@@ -1,0 +1,88 @@
+import type { Build } from '#core/build.ts';
+import type { Part } from '#core/part.ts';
+import type { Place } from '#core/place.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
+import { hasPlaceholder } from '../placeholders.ts';
+
+export const partsListMissing = defineCheck({
+  id: 'parts-list-missing',
+  title: 'The build has a parts list with at least one real row.',
+  weight: 'halts',
+  audience: 'builder',
+  why: 'Without a list a builder buys from the pictures, and finds out at the bench what is lacking.',
+  basis: 'DIN SPEC 3105-1 and the Open Source Hardware Definition ask for a bill of materials',
+  needs: { subject: ['guide'], witnesses: [] },
+  *run({ build }) {
+    if (build.parts.some(isReal)) return;
+    const stub = build.parts[0];
+    yield {
+      subjects: ['build:parts'],
+      sides: [stub?.place ?? whereExpected(build)],
+      message:
+        stub === undefined
+          ? 'No file or section of the build lists any parts.'
+          : `The parts list holds nothing but ${JSON.stringify(stub.place.quote)}.`,
+      consequence: 'A builder cannot buy what is not listed, and cannot start.',
+      remedy:
+        stub === undefined
+          ? 'List every part with reference, quantity and description, in parts.csv or under a heading Parts.'
+          : 'Replace the stand-in by a row for each part: reference, quantity and description.',
+    } satisfies FindingDraft;
+  },
+  examples: {
+    passes: [
+      {
+        title: 'a list of its own',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder D1 to the board.\n',
+          'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\nR1,1,Resistor 150 Ω\n',
+        },
+      },
+      {
+        title: 'a list under a heading of the guide',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Parts\n\n- 1 × white LED 5 mm\n- 1 × resistor 150 Ω\n- 2 × AA cell\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
+        },
+      },
+    ],
+    fails: [
+      {
+        title: 'no list anywhere',
+        files: { 'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder the LED to the board.\n' },
+        expect: [{ file: 'guide.md', line: 1, words: 'No file or section' }],
+      },
+      {
+        title: 'a heading with a promise under it',
+        files: {
+          'guide.md':
+            '# Night light\n\nA light for the hall.\n\n## Parts\n\nInsert table here.\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
+        },
+        expect: [{ file: 'guide.md', line: 5 }],
+      },
+      {
+        title: 'a table whose only row is a stand-in',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
+          'parts.csv': 'Reference,Quantity,Description\n,,TODO: add the parts\n',
+        },
+        expect: [{ file: 'parts.csv', line: 2, words: 'TODO' }],
+      },
+    ],
+  },
+});
+
+function isReal(part: Part): boolean {
+  return part.refs.length > 0 || (/\p{L}/u.test(part.description) && !hasPlaceholder(part.description));
+}
+
+/** The heading that promises a list, or the first words of the guide. */
+function whereExpected({ instructions: { sections }, roles, files }: Build): Place {
+  const heading = sections.find(({ role }) => role === 'parts');
+  if (heading !== undefined) return heading.place;
+  const file = roles
+    .find(({ role }) => role === 'parts')
+    ?.places.find((place) => files.some(({ path }) => path === place));
+  if (file !== undefined) return { kind: 'file', file };
+  return sections[0]?.place ?? { kind: 'file', file: files[0]?.path ?? '.' };
+}
