@@ -1,0 +1,47 @@
+import { type Section, type SignalWord, signalWords, type WrittenFact } from '#core/step.ts';
+import { composeBody, type Drafting } from './composeBody.ts';
+import type { BlockId, BodyBlock, SectionBlock } from './guide.ts';
+
+/** Prose sections with heading ranks from `level` down that never skip one, however the maker ranked them. */
+export function composeSections(sections: readonly Section[], level: number, drafting: Drafting): SectionBlock[] {
+  const open: number[] = [];
+  return sections.map((section) => {
+    while ((open.at(-1) ?? 0) >= section.depth) open.pop();
+    open.push(section.depth);
+    return composeSection(section, Math.min(level + open.length - 1, 6), drafting);
+  });
+}
+
+function composeSection(section: Section, level: number, drafting: Drafting): SectionBlock {
+  const id = drafting.targets.sections.get(section.id) ?? drafting.names.of('section', section.id);
+  return {
+    kind: 'section',
+    id,
+    places: [section.place],
+    heading: section.heading || null,
+    level,
+    body: [
+      ...section.facts.map((fact) => composeFact(fact, id, drafting)),
+      ...composeBody(section.blocks, { parent: id, pictureOf: `Picture to ${section.heading}` }, drafting),
+    ],
+  };
+}
+
+/** Labelled facts outside a step drive nothing, but a reader must still be told. */
+function composeFact(fact: WrittenFact, parent: BlockId, drafting: Drafting): BodyBlock {
+  const told = { id: drafting.names.within(parent, fact.label, fact.value), places: [fact.place] };
+  if (isSignalWord(fact.label)) return { kind: 'caution', ...told, word: fact.label, message: fact.value };
+  const label = `${fact.label.charAt(0).toUpperCase()}${fact.label.slice(1)}: `;
+  return {
+    kind: 'paragraph',
+    ...told,
+    words: [
+      { kind: 'strong', children: [{ kind: 'text', value: label }] },
+      { kind: 'text', value: fact.value },
+    ],
+  };
+}
+
+function isSignalWord(label: WrittenFact['label']): label is SignalWord {
+  return signalWords.some((word) => word === label);
+}

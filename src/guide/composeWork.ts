@@ -1,0 +1,80 @@
+import type { Facts } from '#core/facts.ts';
+import type { Ledger } from '#core/ledger.ts';
+import type { LogNote } from '#core/log.ts';
+import type { Section, StepFacts } from '#core/step.ts';
+import { slugOf } from '#notation/names.ts';
+import type { Drafting } from './composeBody.ts';
+import type { Inventory } from './composeNeeds.ts';
+import { composeSections } from './composeSections.ts';
+import { composeStep, minutesOf } from './composeStep.ts';
+import type { Minutes, SectionBlock, StepBlock, WiringRow, WorkBlock } from './guide.ts';
+import type { StepMarks } from './stepMarks.ts';
+
+/** What the run of steps is composed from. */
+export interface WorkSources {
+  /** From the first step, or the heading over it, to the last and what belongs to it. */
+  readonly sections: readonly Section[];
+  readonly facts: Facts;
+  readonly ledger: Ledger;
+  readonly log: readonly LogNote[];
+  readonly marks: StepMarks;
+  readonly inventory: Inventory & { readonly wiring: readonly WiringRow[] };
+  readonly drafting: Drafting;
+}
+
+/** The steps in the order of doing, with what the maker wrote between them. */
+export function composeWork(sources: WorkSources): WorkBlock {
+  const depth = sources.sections.find((section) => section.role === 'step')?.depth ?? 2;
+  const staged = sources.sections.some((section) => section.role !== 'step' && section.depth < depth);
+  const level = staged ? 4 : 3;
+  const blocks: (StepBlock | SectionBlock)[] = [];
+  let after: Minutes | null = { hands: 0, wait: 0 };
+  for (const section of sources.sections) {
+    const mark = sources.marks.get(section.id);
+    if (section.role === 'step' && mark) {
+      const facts = sources.facts.steps[section.id] ?? noFacts;
+      const notes = sources.log.filter((note) => note.step !== null && speaksOf(note.step, section, mark.number));
+      const comesPowered = sources.ledger.steps.find(({ step }) => step === section.id)?.before.powered ?? false;
+      blocks.push(composeStep({ ...sources, section, facts, mark, level, after, comesPowered, notes }));
+      after = added(after, minutesOf(facts));
+    } else {
+      blocks.push(
+        ...composeSections(
+          [section],
+          section.depth < depth ? 3 : level + Number(section.depth > depth),
+          sources.drafting,
+        ),
+      );
+    }
+  }
+  return { kind: 'work', id: sources.drafting.names.of('work', 'steps'), places: [], blocks };
+}
+
+/** A note names its step by heading, slug or number, as the maker happened to write. */
+function speaksOf(written: string, section: Section, number: number): boolean {
+  return (
+    slugOf(written) === section.id || slugOf(written) === slugOf(section.heading) || written.trim() === `${number}`
+  );
+}
+
+function added(sum: Minutes | null, more: Minutes | null): Minutes | null {
+  return sum && more ? { hands: sum.hands + more.hands, wait: sum.wait + more.wait } : null;
+}
+
+const noFacts: StepFacts = {
+  uses: [],
+  tools: [],
+  makes: [],
+  connects: [],
+  removes: [],
+  loads: [],
+  power: null,
+  hazards: [],
+  measures: [],
+  expects: [],
+  minutes: null,
+  side: null,
+  optional: null,
+  variant: null,
+  irreversible: null,
+};

@@ -1,0 +1,33 @@
+import type { Money } from '#core/quantity.ts';
+import type { PartRow } from './guide.ts';
+
+/** What fitted parts cost: one total a currency, and what the totals stand on. */
+export interface PriceSum {
+  readonly totals: readonly Money[];
+  /** Fitted rows that a total includes, and all fitted rows. */
+  readonly priced: number;
+  readonly rows: number;
+  /** Latest ISO 8601 date of a price; null where no price is dated. */
+  readonly latest: string | null;
+}
+
+/** Only counted pieces with one amount and a price are summed; a length has no price for a piece. */
+export function sumPrices(parts: readonly PartRow[]): PriceSum {
+  const fitted = parts.filter((part) => part.fitted);
+  const totals = new Map<string | null, number>();
+  const dates: string[] = [];
+  let priced = 0;
+  for (const { price, amounts } of fitted) {
+    const amount = amounts[0];
+    if (!price || !amount || amounts.length > 1 || amount.unit !== 'pcs' || price.per <= 0) continue;
+    totals.set(price.currency, (totals.get(price.currency) ?? 0) + (price.amount / price.per) * amount.n);
+    if (price.date !== null) dates.push(price.date);
+    priced++;
+  }
+  return {
+    totals: [...totals].map(([currency, amount]) => ({ amount, currency })),
+    priced,
+    rows: fitted.length,
+    latest: dates.sort().at(-1) ?? null,
+  };
+}

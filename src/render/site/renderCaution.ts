@@ -1,0 +1,38 @@
+import type { SignalWord } from '#core/step.ts';
+import { type Child, element, type Html } from '../shared/html.ts';
+
+/** Signal words after ANSI Z535.4: the alert symbol stands with injury, never with mere damage. */
+const tellsOfInjury: Readonly<Record<SignalWord, boolean>> = {
+  danger: true,
+  warning: true,
+  caution: true,
+  notice: false,
+};
+
+/** A caution at the place where it is needed. `after` follows the message, such as a link to the step. */
+export function renderCaution(word: SignalWord, message: string, ...after: Child[]): Html {
+  return element(
+    'div',
+    { class: `caution caution-${word}`, role: 'note' },
+    element(
+      'p',
+      { class: 'signal' },
+      tellsOfInjury[word] && renderAlertSymbol(),
+      element('strong', {}, word.toUpperCase()),
+    ),
+    element('p', {}, message, ...after),
+  );
+}
+
+/** The safety alert symbol: an exclamation mark in a triangle. The word beside it says what it means. */
+function renderAlertSymbol(): Html {
+  return element(
+    'svg',
+    { class: 'alert', 'aria-hidden': 'true', viewBox: '0 0 24 22', width: 24, height: 22 },
+    element('path', { class: 'alert-field', d: 'M12 1.5L23 20.5H1Z' }),
+    element('path', {
+      class: 'alert-mark',
+      d: 'M10.9 7.5h2.2l-.4 6.8h-1.4zM12 15.7a1.35 1.35 0 1 1 0 2.7a1.35 1.35 0 1 1 0-2.7z',
+    }),
+  );
+}

@@ -1,0 +1,17 @@
+import { type Child, element, type Html } from '../shared/html.ts';
+import { headingAt } from './headingAt.ts';
+
+/** A part of the page under its heading. Headings below the second rank stand in the text's own column. */
+export function renderSection(
+  section: { readonly id: string; readonly heading: string | null; readonly level?: number },
+  ...content: Child[]
+): Html {
+  const level = section.level ?? 2;
+  const heading = section.heading === null ? null : `${section.id}.heading`;
+  return element(
+    'section',
+    { id: section.id, class: level === 2 ? 'section' : 'section inner', 'aria-labelledby': heading },
+    section.heading !== null && heading !== null && element(headingAt(level), { id: heading }, section.heading),
+    element('div', { class: 'content' }, ...content),
+  );
+}

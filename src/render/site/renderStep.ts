@@ -1,0 +1,97 @@
+import type { StepBlock, StepJoin } from '#guide/guide.ts';
+import { type Child, element, type Html } from '../shared/html.ts';
+import { fragmentUrl } from '../shared/safeUrl.ts';
+import { formatEnd } from './formatAmount.ts';
+import { headingAt } from './headingAt.ts';
+import { renderBody } from './renderBody.ts';
+import type { Rendering } from './rendering.ts';
+import { isBareYes, renderNeeds } from './renderNeeds.ts';
+import { renderLineAt } from './renderWorkLine.ts';
+
+/** One step: where it lies on the line of work, what it needs, what can hurt, what to do, what to find after. */
+export function renderStep(step: StepBlock, rendering: Rendering): Html {
+  const heading = `${step.id}.heading`;
+  const span = rendering.line.spans.find((candidate) => candidate.number === step.number);
+  return element(
+    'section',
+    { id: step.id, class: 'step', 'aria-labelledby': heading },
+    span ? renderLineAt(span) : null,
+    element(
+      headingAt(step.level),
+      { id: heading },
+      element('span', { class: 'numeral' }, element('span', { class: 'unseen' }, 'Step '), step.number),
+      ' ',
+      step.heading,
+    ),
+    renderNeeds(step),
+    element(
+      'div',
+      { class: 'content' },
+      ...renderBody(step.cautions, step.level, rendering),
+      step.irreversible !== null && element('p', { class: 'irreversible' }, irreversibleText(step.irreversible)),
+      ...renderBody(step.body, step.level, rendering),
+      step.removes.length > 0 && element('p', {}, `Take away: ${step.removes.join(', ')}.`),
+      renderJoins(step.joins),
+      renderOutcome(step, rendering),
+      ...renderBody(step.mistakes, step.level, rendering),
+      renderOnward(step, rendering),
+    ),
+  );
+}
+
+function irreversibleText(text: string): string {
+  return isBareYes(text) ? 'What this step does cannot be undone.' : `What this step does cannot be undone: ${text}`;
+}
+
+function renderJoins(joins: readonly StepJoin[]): Html | null {
+  if (joins.length === 0) return null;
+  return element('ul', { class: 'joins', 'aria-label': 'Connections made in this step' }, ...joins.map(renderJoin));
+}
+
+function renderJoin(join: StepJoin): Html {
+  const wire = [join.colour, join.length].filter(Boolean).join(', ');
+  const from = element('span', { class: 'point' }, formatEnd(join.from));
+  return element(
+    'li',
+    {},
+    join.row === null ? from : element('a', { class: 'point', href: fragmentUrl(join.row) }, formatEnd(join.from)),
+    element('span', { class: 'unseen' }, ' to '),
+    element('span', { class: 'wire' }),
+    wire !== '' && element('span', { class: 'wire-note' }, wire),
+    wire !== '' && element('span', { class: 'wire' }),
+    element('span', { class: 'point' }, formatEnd(join.to)),
+  );
+}
+
+function renderOutcome(step: StepBlock, rendering: Rendering): Child {
+  if (step.makes.length === 0 && step.checks.length === 0) return null;
+  return element(
+    'div',
+    { class: 'outcome' },
+    element(headingAt(step.level + 1), { class: 'label' }, outcomeLabel(step)),
+    ...step.makes.map((name) => element('p', { class: 'expect' }, name)),
+    ...renderBody(step.checks, step.level + 1, rendering),
+  );
+}
+
+function outcomeLabel(step: StepBlock): string {
+  const verbs = [
+    step.makes.length > 0 && 'have',
+    step.checks.some((check) => check.kind === 'expect') && 'see',
+    step.checks.some((check) => check.kind === 'measure') && 'measure',
+  ].filter((verb) => verb !== false);
+  return `You should now ${verbs.length < 3 ? verbs.join(' and ') : 'have, see and measure'}`;
+}
+
+/** The way on and back, so that a reader at the bench need never scroll for it. */
+function renderOnward(step: StepBlock, { steps }: Rendering): Html {
+  const before = steps.find((other) => other.number === step.number - 1);
+  const next = steps.find((other) => other.number === step.number + 1);
+  return element(
+    'p',
+    { class: 'onward' },
+    before ? element('a', { href: fragmentUrl(before.id) }, `Back to ${before.number}`) : null,
+    element('a', { href: '#steps' }, 'All steps'),
+    next ? element('a', { class: 'next', href: fragmentUrl(next.id) }, `On to ${next.number}, ${next.heading}`) : null,
+  );
+}

@@ -1,0 +1,58 @@
+/** The line of work and the steps along it. */
+export const stepStyle = `
+.line{display:block;overflow:visible}
+.line-base{stroke:var(--line);stroke-width:1}
+.line-tick{stroke:var(--line);stroke-width:1}
+.line-live{stroke:var(--line);stroke-width:1}
+.line-rest{stroke:var(--line);stroke-width:1;fill:none}
+.line-done{stroke:var(--glint);stroke-width:3}
+.line-needle{fill:var(--glint)}
+.line-terminal{fill:var(--paper);stroke:var(--line);stroke-width:1.25}
+.line-number{font:500 15px var(--meter);fill:var(--ink)}
+
+.course{margin-top:1.5rem}
+.scale{margin:.4rem 0 0;font-size:1rem;color:var(--pencil)}
+.course ol{list-style:none;margin:2rem 0 0;padding:0;columns:24rem 2;column-gap:var(--gap)}
+.course li{display:flex;justify-content:space-between;gap:1rem;break-inside:avoid;border-bottom:1px solid var(--hair);align-items:baseline}
+.course a{display:flex;gap:.9rem;align-items:baseline;padding:.5rem 0;color:inherit;text-decoration:none;flex:1}
+.course a .figure{min-width:1.6em;font-size:1.35rem;color:var(--brass)}
+.course a:hover .name{text-decoration:underline;text-decoration-thickness:1px;text-underline-offset:.18em}
+.course li>.figure{color:var(--pencil);white-space:nowrap}
+
+.step{margin-top:clamp(4rem,9vw,7rem)}
+.step>h3,.step>h4{font-size:clamp(1.7rem,4vw,2.6rem);margin-top:1.1rem;display:flex;gap:1.1rem;align-items:baseline}
+.numeral{font-size:1.6em;line-height:1;font-variant-numeric:tabular-nums lining-nums;color:var(--brass);font-weight:400}
+.needs{margin-top:1.4rem;font-size:1.0625rem;line-height:1.45}
+.needs ul{list-style:none;margin:.3rem 0 .8rem;padding:0}
+.needs li{padding:.3rem 0}
+.needs p{margin:.25rem 0;color:var(--pencil)}
+.needs a{color:inherit}
+.step>.content{margin-top:1.5rem}
+.inner{margin-top:2.5rem}
+.inner>h3{font-size:1.7rem}
+.inner>h4{font-size:1.35rem}
+.inner>.content{margin-top:.75rem}
+@media (min-width:60rem){
+.step{display:grid;grid-template-columns:var(--margin) minmax(0,1fr);column-gap:var(--gap)}
+.step>.line,.step>h3,.step>h4{grid-column:1/-1}
+.step>h3,.step>h4{display:grid;grid-template-columns:subgrid;align-items:end}
+.needs{grid-column:1}
+.step>.content{grid-column:2}
+.inner{margin-left:calc(var(--margin) + var(--gap))}
+}
+.joins{list-style:none}
+.content .joins{padding:0;margin:1.5rem 0;max-width:var(--measure)}
+.joins li,.measure{display:flex;align-items:center;gap:.6rem}
+.point{position:relative;white-space:nowrap;color:inherit}
+.wire{flex:1;min-width:1rem;height:0;border-top:1px solid var(--line)}
+.wire-note{font-size:1rem;color:var(--pencil)}
+.outcome{margin:2rem 0}
+.outcome .expect{margin:.4rem 0}
+.measure{margin:.6rem 0}
+.measure .reading{font-size:1.9rem;line-height:1.1}
+.onward{display:flex;flex-wrap:wrap;gap:.5rem 2rem;margin-top:2.5rem;font-family:var(--meter)}
+.onward .next{margin-left:auto;font-size:1.25rem}
+.file{margin-top:2rem}
+.file h3{font-size:1.15rem}
+summary{cursor:pointer;font-family:var(--meter)}
+`;

@@ -1,0 +1,44 @@
+/** The maker's text, pictures, cautions and notes. */
+export const textStyle = `
+.content>p,.content>ul,.content>ol,.content>blockquote,.content>dl,.content>.caution,.content>.mistake,.content>.outcome{max-width:var(--measure)}
+.content p,.content ul,.content ol,.content blockquote,.content pre{margin:1em 0}
+.content ul,.content ol{padding-left:1.4em}
+.content li{margin:.35em 0}
+.content li::marker{color:var(--pencil)}
+ul>li.open,ul>li.done{list-style:none;position:relative}
+li.open::before,li.done::before{content:"";position:absolute;left:-1.3em;top:.5em;width:.6em;height:.6em;border:1px solid var(--line)}
+li.done::before{background:var(--line)}
+.content>h3,.content>h4,.content>h5,.content>h6{margin:1.6em 0 .5em}
+blockquote{margin-left:0;padding-left:1.4em;text-indent:-.6em;font-style:italic}
+hr{border:0;border-top:1px solid var(--hair);margin:2em 0;max-width:6rem}
+code,pre{font-family:var(--code);font-size:.84em;font-variant-ligatures:none}
+pre{line-height:1.5;overflow:auto;padding:.9rem 0;border-top:1px solid var(--hair);border-bottom:1px solid var(--hair);tab-size:4;max-height:75vh}
+pre code{font-size:.92em}
+figure{margin:1.75rem 0}
+.picture img{display:block;max-width:100%;width:auto;height:auto;max-height:90vh}
+figcaption{font-size:1rem;line-height:1.45;color:var(--pencil);margin-top:.6rem;max-width:var(--measure)}
+.missing{border:1px dashed var(--line);padding:1.25rem 1.5rem;font-size:1rem}
+.label{font:500 1rem/1.3 var(--meter);color:var(--pencil);margin:0}
+.refs,.figure,.number,.reading,.point,time{font-family:var(--meter);font-variant-numeric:tabular-nums lining-nums}
+
+.caution{margin:1.5rem 0;padding:.9rem 0 0;border-top:2px solid var(--ink)}
+.caution p{margin:0}
+.signal{display:flex;align-items:center;gap:.5rem;font:600 1.15rem/1.2 var(--meter);letter-spacing:.06em}
+.signal strong{font-weight:600}
+.caution .signal+p{margin-top:.3rem}
+.caution-danger{border-top-width:6px}
+.caution-warning{border-top-width:4px}
+.caution-notice{border-top-width:1px}
+.alert{flex:none}
+.alert-field{stroke:var(--ink);stroke-width:1.2;stroke-linejoin:round}
+.caution-danger .alert-field{fill:var(--red)}
+.caution-warning .alert-field{fill:var(--orange)}
+.caution-caution .alert-field{fill:var(--yellow)}
+.alert-mark{fill:var(--mark)}
+.caution-danger .alert-mark{fill:var(--paper)}
+.irreversible{font-weight:600}
+
+.mistake{margin:2rem 0;font-style:italic;padding-left:1.4rem;border-left:1px dashed var(--line)}
+.mistake p{margin:0}
+.mistake .label{font-style:normal;margin-bottom:.2rem}
+`;
