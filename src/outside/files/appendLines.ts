@@ -11,32 +11,31 @@ const newline = 10;
 export async function appendLines(absolute: string, inside: string, text: string, system: FileSystem): Promise<void> {
   if (text === '') return;
   const isNew = await isMissing(absolute, system);
-  const file = await openForAppend(absolute, inside, system);
-  let failed = true;
+  const file = await system.open(absolute, 'append');
   try {
-    const { bytes } = await file.stat();
-    const torn = bytes > 0 && (await lastByte(file, bytes)) !== newline;
-    const lines = `${torn ? '\n' : ''}${text}${text.endsWith('\n') ? '' : '\n'}`;
-    try {
-      await writeAll(file, new TextEncoder().encode(lines));
-      await file.flush();
-    } catch (error) {
-      await file.truncate(bytes).catch(() => {});
-      throw error;
-    }
-    failed = false;
+    await addLines(file, inside, text);
+  } catch (error) {
+    if (isNew) await system.removeFile(absolute).catch(() => {});
+    throw error;
   } finally {
     await file.close();
-    if (failed && isNew) await system.removeFile(absolute).catch(() => {});
   }
 }
 
-async function openForAppend(absolute: string, inside: string, system: FileSystem): Promise<OpenFile> {
-  const file = await system.open(absolute, 'append');
-  const { kind } = await file.stat();
-  if (kind === 'file') return file;
-  await file.close();
-  throw new Failure('write-failed', `'${inside}' is no ordinary file.`, 'Move it away or choose another name.');
+async function addLines(file: OpenFile, inside: string, text: string): Promise<void> {
+  const { kind, bytes } = await file.stat();
+  if (kind !== 'file') {
+    throw new Failure('write-failed', `'${inside}' is no ordinary file.`, 'Move it away or choose another name.');
+  }
+  const torn = bytes > 0 && (await lastByte(file, bytes)) !== newline;
+  const lines = `${torn ? '\n' : ''}${text}${text.endsWith('\n') ? '' : '\n'}`;
+  try {
+    await writeAll(file, new TextEncoder().encode(lines));
+    await file.flush();
+  } catch (error) {
+    await file.truncate(bytes).catch(() => {});
+    throw error;
+  }
 }
 
 async function lastByte(file: OpenFile, bytes: number): Promise<number | undefined> {

@@ -11,6 +11,8 @@ export const lockName = '.twicebuilt-lock';
 /** A lock guards one look at a hash and one rename: whoever holds it longer has died or hangs. */
 const staleAfterMs = 30_000;
 const patienceMs = 5_000;
+/** A lock is empty for the moment between its making and its first line, or for good where its maker died there. */
+const emptyAfterMs = 2_000;
 
 /** Writers of this process queue up here, and only the first of them bothers the disk. */
 const queues = new Map<string, Promise<unknown>>();
@@ -28,20 +30,29 @@ export async function withLock<T>(root: string, system: FileSystem, work: () => 
   }
 }
 
+/** Tokens of the locks that this process holds. */
+const held = new Set<string>();
+
 async function locked<T>(root: string, system: FileSystem, work: () => Promise<T>): Promise<T> {
   const lock = path.join(root, lockName);
-  await take(lock, system);
+  const token = randomBytes(6).toString('hex');
+  held.add(token);
   try {
-    return await work();
+    await take(lock, token, system);
+    try {
+      return await work();
+    } finally {
+      await system.removeFile(lock).catch(() => {});
+    }
   } finally {
-    await system.removeFile(lock).catch(() => {});
+    held.delete(token);
   }
 }
 
-async function take(lock: string, system: FileSystem): Promise<void> {
+async function take(lock: string, token: string, system: FileSystem): Promise<void> {
   const giveUpAt = performance.now() + patienceMs;
   for (let pause = 10; ; pause = Math.min(200, pause * 2)) {
-    if (await create(lock, system)) return;
+    if (await create(lock, token, system)) return;
     if (await removeStale(lock, system)) continue;
     if (performance.now() > giveUpAt) {
       throw new Failure(
@@ -54,14 +65,11 @@ async function take(lock: string, system: FileSystem): Promise<void> {
   }
 }
 
-async function create(lock: string, system: FileSystem): Promise<boolean> {
+async function create(lock: string, token: string, system: FileSystem): Promise<boolean> {
   try {
     const file = await system.open(lock, 'create');
     try {
-      await writeAll(
-        file,
-        new TextEncoder().encode(`${process.pid} ${hostname()} ${randomBytes(6).toString('hex')}\n`),
-      );
+      await writeAll(file, new TextEncoder().encode(`${process.pid} ${hostname()} ${token}\n`));
     } catch (error) {
       await system.removeFile(lock).catch(() => {});
       throw error;
@@ -79,7 +87,8 @@ async function create(lock: string, system: FileSystem): Promise<boolean> {
 async function removeStale(lock: string, system: FileSystem): Promise<boolean> {
   const seen = await look(lock, system);
   if (seen === null) return true;
-  const isStale = Date.now() - seen.modified > staleAfterMs || isGone(seen.text);
+  const age = Date.now() - seen.modified;
+  const isStale = age > (seen.text === '' ? emptyAfterMs : staleAfterMs) || isGone(seen.text);
   if (!isStale) return false;
   // Moved aside first: two runs may see the same stale lock, and the slower one must not remove the other's new lock.
   const aside = `${lock}.${randomBytes(6).toString('hex')}.tmp`;
@@ -112,10 +121,12 @@ async function look(lock: string, system: FileSystem): Promise<{ text: string; m
 }
 
 function isGone(text: string): boolean {
-  const match = /^(\d+) (\S+) [0-9a-f]+\n$/.exec(text);
-  if (!match || match[2] !== hostname()) return false;
+  const [, holder, host, token = ''] = /^(\d+) (\S+) ([0-9a-f]+)\n$/.exec(text) ?? [];
+  if (host !== hostname()) return false;
+  // A lock of ours that nobody here holds could not be removed at the time, or is older than this process.
+  if (Number(holder) === process.pid) return !held.has(token);
   try {
-    process.kill(Number(match[1]), 0);
+    process.kill(Number(holder), 0);
     return false;
   } catch (error) {
     return codeOf(error) === 'ESRCH';

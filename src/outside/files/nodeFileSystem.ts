@@ -1,6 +1,6 @@
 import type { BigIntStats, Dirent } from 'node:fs';
 import { type FileHandle, lstat, mkdir, open, readdir, realpath, rename, rmdir, stat, unlink } from 'node:fs/promises';
-import { codeOf, type EntryKind, type FileStat, type FileSystem, type OpenFile } from './fileSystem.ts';
+import type { EntryKind, FileStat, FileSystem, OpenFile } from './fileSystem.ts';
 
 const flags = { read: 'r', create: 'wx', append: 'a+' } as const;
 
@@ -19,15 +19,11 @@ export const nodeFileSystem: FileSystem = {
   removeFolder: rmdir,
   makeFolder: (path) => mkdir(path),
   async flushFolder(path) {
-    let handle: FileHandle | undefined;
+    const handle = await open(path, 'r');
     try {
-      handle = await open(path, 'r');
       await handle.sync();
-    } catch (error) {
-      // Some systems can neither open nor flush a folder; the rename itself has been done by then.
-      if (codeOf(error) === undefined) throw error;
     } finally {
-      await handle?.close();
+      await handle.close();
     }
   },
 };

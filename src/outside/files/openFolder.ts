@@ -53,7 +53,7 @@ export async function openFolder(folderPath: string, system: FileSystem = nodeFi
           inside,
           bytes,
           system,
-          beforeRename: (rename) =>
+          guard: (rename) =>
             options.base === undefined
               ? rename()
               : withLock(root, system, async () => {

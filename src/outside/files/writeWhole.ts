@@ -9,27 +9,28 @@ interface Writing {
   readonly bytes: Uint8Array;
   readonly system: FileSystem;
   /** Runs the rename, once it has made sure that it may be done. */
-  readonly beforeRename: (rename: () => Promise<void>) => Promise<void>;
+  readonly guard: (rename: () => Promise<void>) => Promise<void>;
 }
 
 /**
  * Puts the whole content in place or leaves everything as it was: a temporary file beside the target, flushed,
  * then renamed onto it. A link stays a link, the file that it leads to is replaced. Mode and owner are kept.
  */
-export async function writeWhole({ absolute, inside, bytes, system, beforeRename }: Writing): Promise<void> {
+export async function writeWhole({ absolute, inside, bytes, system, guard }: Writing): Promise<void> {
   const { target, before } = await targetOf(absolute, inside, system);
   const folder = path.dirname(target);
   const made = await makeFolders(folder, system);
   const temporary = path.join(folder, temporaryName(path.basename(target)));
   try {
     await writeTemporary(temporary, bytes, before, system);
-    await beforeRename(() => system.rename(temporary, target));
+    await guard(() => system.rename(temporary, target));
   } catch (error) {
     await system.removeFile(temporary).catch(() => {});
     for (const folder of made.reverse()) await system.removeFolder(folder).catch(() => {});
     throw error;
   }
-  await system.flushFolder(folder);
+  // The new content is in place by now; some disks cannot flush a folder.
+  await system.flushFolder(folder).catch(() => {});
 }
 
 async function targetOf(
