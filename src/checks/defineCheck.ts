@@ -64,7 +64,7 @@ export interface Check {
   readonly basis: string;
   /** Without a subject it does not apply; without a witness it cannot tell. */
   readonly needs: { readonly subject: readonly FactName[]; readonly witnesses: readonly FactName[] };
-  /** Its findings come from the simulated builder. */
+  /** Findings of it come from the simulated builder. */
   readonly rehearsal?: true;
   /** Dismissing it does not lower it: what it guards cannot be taken back. */
   readonly firm?: true;

@@ -39,7 +39,7 @@ export function judge(judged: Judged, options: JudgeOptions = {}): Judgement {
   };
 }
 
-/** Checks whose findings come from the simulated builder. */
+/** Checks of which findings come from the simulated builder. */
 export const rehearsalChecks: ReadonlySet<string> = new Set(
   checks.filter(({ rehearsal }) => rehearsal === true).map(({ id }) => id),
 );

@@ -1,0 +1,343 @@
+import { describe, expect, it } from 'vitest';
+import type { DrivenPin } from '#core/facts.ts';
+import { at, type SmallBuild, smallBuild } from '../../tests/checks/smallBuild.ts';
+import { rehearse } from './rehearse.ts';
+
+const run = (small: SmallBuild) => {
+  const { build, facts } = smallBuild(small);
+  return rehearse(build, facts);
+};
+const stopsOf = (small: SmallBuild) => run(small).stops.map(({ kind, step }) => [kind, step]);
+
+describe('the bag of the simulated builder', () => {
+  it('holds what is listed, and less of it after each step', () => {
+    const { steps } = run({
+      parts: [{ name: 'R1,R2' }, { name: 'screw', n: 4 }],
+      steps: [
+        { id: 'a', uses: ['R1', ['screw', 3]] },
+        { id: 'b', uses: ['R2', 'screw'] },
+      ],
+    });
+    expect(steps[0]?.before.bag).toEqual({ R1: 2, screw: 4 });
+    expect(steps[0]?.after.bag).toEqual({ R1: 1, screw: 1 });
+    expect(steps[1]?.after.bag).toEqual({ R1: 0, screw: 0 });
+  });
+  it('does not hold what is marked as not fitted', () => {
+    const { steps } = run({
+      parts: [{ name: 'R9', fitted: false }, { name: 'R1' }],
+      steps: [{ id: 'a', uses: ['R1'] }],
+    });
+    expect(steps[0]?.before.bag).toEqual({ R1: 1 });
+  });
+  it('runs out where steps together take more than is listed', () => {
+    const { stops } = run({
+      parts: [{ name: 'screw', n: 4 }],
+      steps: [
+        { id: 'a', uses: [['screw', 3]] },
+        { id: 'b', uses: [['screw', 2]] },
+      ],
+    });
+    expect(stops).toMatchObject([{ kind: 'part-used-up', step: 'b', had: 1, wanted: 2 }]);
+  });
+  it('adds up lengths, whichever unit each is written in', () => {
+    const wire = (second: number) => ({
+      parts: [{ name: 'wire', n: 50, unit: 'cm' }],
+      steps: [
+        { id: 'a', uses: [['wire', 30, 'cm']] as const },
+        { id: 'b', uses: [['wire', second, 'mm']] as const },
+      ],
+    });
+    expect(stopsOf(wire(200))).toEqual([]);
+    expect(stopsOf(wire(201))).toEqual([['part-used-up', 'b']]);
+  });
+  it('never runs out of what is listed or taken approximately, or counted in another way', () => {
+    expect(
+      stopsOf({ parts: [{ name: 'glue', n: 1, approximate: true }], steps: [{ id: 'a', uses: [['glue', 5]] }] }),
+    ).toEqual([]);
+    expect(stopsOf({ parts: [{ name: 'wire', n: 1 }], steps: [{ id: 'a', uses: [['wire', 30, 'cm']] }] })).toEqual([]);
+  });
+  it('takes a reference once, however often it is named', () => {
+    const { stops, steps } = run({
+      parts: [{ name: 'U1' }, { name: 'case' }],
+      steps: [
+        { id: 'a', uses: ['U1', 'case'] },
+        { id: 'b', uses: ['U1', 'case'] },
+      ],
+    });
+    expect(stops).toEqual([]);
+    expect(steps[1]?.after.bag).toEqual({ U1: 0, case: 0 });
+  });
+  it('takes a single piece twice where both steps count it', () => {
+    const small: SmallBuild = {
+      parts: [{ name: 'screw' }],
+      steps: [
+        { id: 'a', uses: [['screw', 1]] },
+        { id: 'b', uses: [['screw', 1]] },
+      ],
+    };
+    expect(stopsOf(small)).toEqual([['part-used-up', 'b']]);
+  });
+  it('lets each variant draw on the whole bag', () => {
+    const small: SmallBuild = {
+      parts: [{ name: 'screw', n: 4 }],
+      steps: [
+        { id: 'a', uses: [['screw', 4]], variant: 'Desk' },
+        { id: 'b', uses: [['screw', 4]], variant: 'Wall' },
+      ],
+    };
+    expect(stopsOf(small)).toEqual([]);
+    expect(stopsOf({ ...small, steps: [...(small.steps ?? []), { id: 'c', uses: [['screw', 1]] }] })).toEqual([
+      ['part-used-up', 'c'],
+    ]);
+  });
+});
+
+describe('what is left at the end', () => {
+  it('is a part that no step takes, where the steps declare at least half of the list', () => {
+    expect(stopsOf({ parts: [{ name: 'R1' }, { name: 'R2' }], steps: [{ id: 'a', uses: ['R1'] }] })).toEqual([
+      ['part-left-over', null],
+    ]);
+  });
+  it('is nothing where the steps declare less than half of the list', () => {
+    const parts = [{ name: 'R1' }, { name: 'R2' }, { name: 'R3' }];
+    const ledger = run({ parts, steps: [{ id: 'a', uses: ['R1'] }] });
+    expect(ledger.coverage.parts).toBeCloseTo(1 / 3);
+    expect(ledger.stops).toEqual([]);
+  });
+  it('is not a part that the prose speaks of, nor one that a wire is joined to, nor one of an optional step', () => {
+    const parts = [{ name: 'R1' }, { name: 'R2' }];
+    expect(stopsOf({ parts, steps: [{ id: 'a', uses: ['R1'], reads: ['R2'] }] })).toEqual([]);
+    expect(stopsOf({ parts, steps: [{ id: 'a', uses: ['R1'], connects: [['R1.1', 'R2.1']] }] })).toEqual([]);
+    const screws = [{ name: 'R1' }, { name: 'screw', n: 4 }];
+    expect(
+      stopsOf({
+        parts: screws,
+        steps: [
+          { id: 'a', uses: ['R1'] },
+          { id: 'b', uses: [['screw', 2]], optional: true },
+        ],
+      }),
+    ).toEqual([]);
+    expect(
+      stopsOf({
+        parts: screws,
+        steps: [
+          { id: 'a', uses: ['R1'] },
+          { id: 'b', uses: [['screw', 2]] },
+        ],
+      }),
+    ).toEqual([['part-left-over', null]]);
+  });
+  it('is no rest of a wire that was cut to length', () => {
+    const parts = [{ name: 'wire', n: 60, unit: 'cm' }];
+    expect(stopsOf({ parts, steps: [{ id: 'a', uses: [['wire', 55, 'cm']] }] })).toEqual([]);
+  });
+});
+
+describe('connections', () => {
+  const parts = [{ name: 'U1' }, { name: 'R1' }, { name: 'H1' }];
+  const wiring = [
+    ['U1.5', 'R1.1'],
+    ['R1.2', 'H1.IN'],
+    ['U1.GND', 'H1.GND'],
+  ] as const;
+  const all = { id: 'a', uses: ['U1', 'R1', 'H1'] };
+
+  it('that no step makes are missed where the steps make at least half of them', () => {
+    const { stops, coverage } = run({
+      parts,
+      wiring,
+      steps: [
+        {
+          ...all,
+          connects: [
+            ['R1.1', 'U1.5'],
+            ['H1.IN', 'R1.2'],
+          ],
+        },
+      ],
+    });
+    expect(coverage.connections).toBeCloseTo(2 / 3);
+    expect(stops).toMatchObject([{ kind: 'connection-never-made', connection: 'H1.GND~U1.GND' }]);
+  });
+  it('are made by another way round the same net', () => {
+    const star = [
+      ['U1.GND', 'PS1.MINUS'],
+      ['H1.GND', 'PS1.MINUS'],
+    ] as const;
+    const small: SmallBuild = {
+      parts: [...parts, { name: 'PS1' }],
+      wiring: star,
+      steps: [
+        {
+          id: 'a',
+          uses: ['U1', 'H1', 'R1', 'PS1'],
+          connects: [
+            ['U1.GND', 'H1.GND'],
+            ['H1.GND', 'PS1.MINUS'],
+          ],
+        },
+      ],
+    };
+    expect(stopsOf(small)).toEqual([]);
+    expect(run(small).coverage.connections).toBe(1);
+  });
+  it('need both parts; a part that only a later step takes up is not in place', () => {
+    const steps = [
+      { id: 'a', uses: ['U1', 'R1'], connects: [['R1.2', 'H1.IN']] as const },
+      {
+        id: 'b',
+        uses: ['H1'],
+        connects: [
+          ['U1.GND', 'H1.GND'],
+          ['U1.5', 'R1.1'],
+        ] as const,
+      },
+    ];
+    const { stops } = run({ parts, wiring, steps });
+    expect(stops).toMatchObject([{ kind: 'part-not-in-place', step: 'a', part: 'H1', arrives: 'b' }]);
+  });
+  it('may go to a part that no step takes up: a supply lies ready', () => {
+    expect(
+      stopsOf({
+        parts: [...parts, { name: 'PS1' }],
+        wiring: [...wiring, ['U1.5V', 'PS1.PLUS']],
+        steps: [{ ...all, connects: [...wiring, ['U1.5V', 'PS1.PLUS']] }],
+      }),
+    ).toEqual([]);
+  });
+  it('to another pin than the wiring has stop the builder, with the row that comes nearest', () => {
+    const { stops } = run({ parts, wiring, steps: [{ ...all, connects: [['U1.6', 'R1.1'], ...wiring.slice(1)] }] });
+    expect(stops.filter(({ kind }) => kind === 'connection-not-in-wiring')).toMatchObject([{ nearest: 'R1.1~U1.5' }]);
+  });
+  it('whose pins are named in another way settle nothing', () => {
+    const { stops } = run({ parts, wiring, steps: [{ ...all, connects: [['U1.D5', 'R1.1'], ...wiring.slice(1)] }] });
+    expect(stops.filter(({ kind }) => kind === 'connection-not-in-wiring')).toEqual([]);
+  });
+  it('may be made again after they were taken away, and not otherwise', () => {
+    const made = { ...all, connects: wiring };
+    const again = { id: 'c', connects: [['U1.5', 'R1.1']] as const };
+    expect(stopsOf({ parts, wiring, steps: [made, again] })).toEqual([['connection-made-twice', 'c']]);
+    const away = { id: 'b', removes: [['U1.5', 'R1.1']] as const };
+    const ledger = run({ parts, wiring, steps: [made, away, again] });
+    expect(ledger.stops).toEqual([]);
+    expect(ledger.steps[1]?.after.made).not.toContain('R1.1~U1.5');
+    expect(ledger.steps[2]?.after.made).toContain('R1.1~U1.5');
+  });
+  it('taken away before they were made leave the builder searching', () => {
+    const away = { id: 'z', removes: [['U1.5', 'R1.1']] as const };
+    const { stops } = run({ parts, wiring, steps: [away, { ...all, connects: wiring }] });
+    expect(stops).toMatchObject([{ kind: 'removed-before-made', step: 'z', arrives: 'a' }]);
+  });
+});
+
+describe('sub-assemblies', () => {
+  const head = { id: 'build', uses: ['D1'], makes: ['lamp head'] };
+  const mount = { id: 'mount', uses: ['The lamp head'] };
+  it('are there after the step that makes them', () => {
+    const ledger = run({ parts: [{ name: 'D1' }], steps: [head, mount] });
+    expect(ledger.stops).toEqual([]);
+    expect(ledger.steps[0]?.after.made).toEqual(['lamp head']);
+  });
+  it('are not there before it', () => {
+    expect(stopsOf({ parts: [{ name: 'D1' }], steps: [mount, head] })).toEqual([['assembly-not-made', 'mount']]);
+  });
+  it('that nobody makes are parts that nobody listed', () => {
+    expect(stopsOf({ parts: [{ name: 'D1' }], steps: [{ id: 'a', uses: ['D1', 'R5'] }] })).toEqual([
+      ['part-not-listed', 'a'],
+    ]);
+  });
+});
+
+describe('power', () => {
+  const parts = [{ name: 'D1' }, { name: 'R1' }];
+  const solder = { id: 'solder', uses: ['D1', 'R1'], connects: [['D1.A', 'R1.1']] as const };
+  it('is off until a step says otherwise', () => {
+    expect(run({ parts, steps: [solder] }).steps[0]?.before.powered).toBe(false);
+    expect(stopsOf({ parts, steps: [solder] })).toEqual([]);
+  });
+  it('that was switched on stays on for the next step', () => {
+    const { stops, steps } = run({ parts, steps: [{ id: 'on', power: ['off', 'on'] }, solder] });
+    expect(steps[1]?.before.powered).toBe(true);
+    expect(stops).toMatchObject([{ kind: 'powered-while-working', step: 'solder', since: 'on' }]);
+  });
+  it('is off again where the step says so', () => {
+    expect(
+      stopsOf({
+        parts,
+        steps: [
+          { id: 'on', power: ['off', 'on'] },
+          { ...solder, power: ['off', 'off'] },
+        ],
+      }),
+    ).toEqual([]);
+  });
+  it('is on only after a step that switches on at its end', () => {
+    expect(stopsOf({ parts, steps: [{ ...solder, power: ['off', 'on'] }] })).toEqual([]);
+    expect(stopsOf({ parts, steps: [{ ...solder, power: ['on', 'on'] }] })).toEqual([
+      ['powered-while-working', 'solder'],
+    ]);
+  });
+  it('is needed for volts, not for ohms', () => {
+    const measure = (expect: string): SmallBuild => ({
+      parts,
+      steps: [{ id: 'probe', uses: ['D1', 'R1'], power: ['off', 'off'], measures: [['R1.1', 'R1.2', expect]] }],
+    });
+    expect(stopsOf(measure('= 3.3 V'))).toEqual([['measured-unpowered', 'probe']]);
+    expect(stopsOf(measure('> 1 kΩ'))).toEqual([]);
+    expect(stopsOf(measure('0 V'))).toEqual([]);
+  });
+  it('may be on at the end of the step that measures', () => {
+    const steps = [
+      { id: 'probe', uses: ['D1', 'R1'], power: ['off', 'on'], measures: [['R1.1', 'R1.2', '5 V']] },
+    ] as const;
+    expect(stopsOf({ parts, steps })).toEqual([]);
+  });
+});
+
+describe('code', () => {
+  it('must be on the board before a pin that it drives is measured', () => {
+    const probe = { id: 'probe', uses: ['U1'], power: ['off', 'on'], measures: [['U1.5', 'U1.GND', '3.3 V']] } as const;
+    const load = { id: 'load', loads: ['main.cpp'] };
+    const ledgerOf = (steps: SmallBuild['steps']) => {
+      const { build, facts } = smallBuild({ parts: [{ name: 'U1' }], steps: steps ?? [] });
+      const driven: DrivenPin = {
+        ref: 'U1',
+        pin: '5',
+        name: 'LAMP',
+        uses: ['output'],
+        group: null,
+        place: at('main.cpp', 3, '5'),
+        usedAt: [],
+      };
+      return rehearse(build, { ...facts, drivenPins: [driven] });
+    };
+    expect(ledgerOf([probe, load]).stops).toMatchObject([{ kind: 'code-not-loaded', step: 'probe', arrives: 'load' }]);
+    expect(ledgerOf([load, probe]).stops).toEqual([]);
+    expect(ledgerOf([load, probe]).steps[0]?.after.loaded).toEqual(['main.cpp']);
+  });
+});
+
+describe('the builder', () => {
+  it('is stopped by nothing that was only read from prose', () => {
+    expect(stopsOf({ parts: [{ name: 'R1' }], steps: [{ id: 'a', reads: ['R9', 'R7'] }] })).toEqual([]);
+  });
+  it('has heard the warnings of a step before anything later', () => {
+    const { steps } = run({ steps: [{ id: 'a', warning: 'Hot.' }, { id: 'b' }] });
+    expect(steps[0]?.before.warned).toEqual([]);
+    expect(steps[1]?.before.warned).toMatchObject([{ message: 'Hot.' }]);
+  });
+  it('looks for a tool that no list names, where there is a list', () => {
+    const steps = [{ id: 'a', tools: ['iron', 'crimping tool'] }];
+    expect(stopsOf({ tools: ['Soldering iron'], steps })).toEqual([['tool-not-listed', 'a']]);
+    expect(stopsOf({ steps })).toEqual([]);
+  });
+  it('covers the needed tools that steps name', () => {
+    expect(run({ tools: ['Soldering iron', 'Tweezers'], steps: [{ id: 'a', tools: ['iron'] }] }).coverage.tools).toBe(
+      0.5,
+    );
+  });
+  it('has nothing to cover where the lists are empty', () => {
+    expect(run({ steps: [{ id: 'a' }] }).coverage).toEqual({ parts: null, connections: null, tools: null });
+  });
+});
