@@ -1,7 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Basis } from '#core/claim.ts';
 import type { Edit } from '#core/edit.ts';
-import type { Audience, Weight } from '#core/finding.ts';
+import type { Audience, Outcome, Weight } from '#core/finding.ts';
 import type { Key } from '#core/key.ts';
 import type { Path, Place } from '#core/place.ts';
 import type { FactName } from './factNames.ts';
@@ -18,8 +18,9 @@ export interface Expected {
   readonly words?: string;
 }
 
+/** Folders on which a check must keep silent, having looked (`outcome` where it must not even look), and on which it must speak. */
 export interface Examples {
-  readonly passes: readonly { readonly title: string; readonly files: ExampleFiles }[];
+  readonly passes: readonly { readonly title: string; readonly files: ExampleFiles; readonly outcome?: Outcome }[];
   readonly fails: readonly {
     readonly title: string;
     readonly files: ExampleFiles;

@@ -115,7 +115,7 @@ export function removeThings(
   removals: readonly Claim<Join | PartUse>[],
 ): Claim<Join | PartUse>[] {
   return removals.filter((claim) => {
-    const gone = isJoin(claim.value) ? removeJoin(bench, claim.value) : removePart(bench, claim.value);
+    const gone = isJoin(claim.value) ? removeJoin(bench, claim.value) : removePart(bench, claim.value, step.variant);
     if (gone && isElectrical(bench, claim.value)) stopIfPowered(bench, step, claim, claim.value);
     return !gone;
   });
@@ -143,13 +143,13 @@ function removeJoin(bench: Bench, join: Join): boolean {
   return at >= 0;
 }
 
-function removePart(bench: Bench, use: PartUse): boolean {
+function removePart(bench: Bench, use: PartUse, variant: string | null): boolean {
   if (bench.assemblies.delete(assemblyName(use.named))) return true;
   const part = bench.partOfUse(use);
   if (part === null) return false;
   const wasPlaced = bench.placed.delete(use.ref ?? part.id);
   if (!wasPlaced) return bench.placed.has(part.id);
-  bench.bag.putBack(use, part);
+  bench.bag.putBack(use, part, variant);
   const isGone = ({ join }: { join: Join }) => use.ref !== null && [join.from.ref, join.to.ref].includes(use.ref);
   bench.made.splice(0, bench.made.length, ...bench.made.filter((made) => !isGone(made)));
   return true;

@@ -11,7 +11,7 @@ export type Taking =
 /** The builder's bag of parts. Alternatives (variants) each draw on the whole bag. */
 export interface Bag {
   take(use: PartUse, part: Part, counted: boolean, variant: string | null): Taking;
-  putBack(use: PartUse, part: Part): void;
+  putBack(use: PartUse, part: Part, variant: string | null): void;
   /** What is left for a builder of a variant, by part. Parts of unknown amount are not listed. */
   contents(variant: string | null): Readonly<Record<PartId, number>>;
   /** What no builder of any variant has taken; 0 where amounts are not exact or cannot be compared. */
@@ -52,12 +52,11 @@ export function fillBag(parts: readonly Part[]): Bag {
       draw(record, wanted, variant);
       return record.exact && wanted > had ? { short: true, had: Math.max(0, had), wanted } : { short: false };
     },
-    putBack(use, part) {
+    putBack(use, part, variant) {
       const record = records.get(part.id);
       if (record === undefined) return;
-      const variant = (use.ref === null ? undefined : record.refs.get(use.ref)) ?? null;
       if (use.ref !== null) record.refs.delete(use.ref);
-      draw(record, -(inUnit(use.amount, record.stock?.unit ?? '') ?? 0), variant);
+      giveBack(record, inUnit(use.amount, record.stock?.unit ?? '') ?? 0, variant);
     },
     contents(variant) {
       const bag: Record<PartId, number> = {};
@@ -100,4 +99,14 @@ function drawnBy({ byVariant }: Taken, variant: string | null): number {
 function draw(record: Taken, n: number, variant: string | null): void {
   const key = variant ?? '';
   record.byVariant.set(key, round((record.byVariant.get(key) ?? 0) + n));
+}
+
+/** Nobody gives back more than was taken: first what everyone took, then what the builders of a variant did. */
+function giveBack(record: Taken, n: number, variant: string | null): void {
+  const { byVariant } = record;
+  const ofAll = Math.min(n, byVariant.get('') ?? 0);
+  byVariant.set('', round((byVariant.get('') ?? 0) - ofAll));
+  for (const [name, taken] of byVariant) {
+    if (name !== '' && sameBuilder(name, variant)) byVariant.set(name, round(Math.max(0, taken - (n - ofAll))));
+  }
 }
