@@ -10,8 +10,8 @@ const longest = 40;
 
 /**
  * An unsigned number in plain form: `4.7`, `4,7`, `.47`, `1 000`, `1'000`, `1,234.5`, `1.234,5`, `1e-6`, `1/4`,
- * `1 1/2`. A point alone is the decimal sign. Fractions are proper. Null where it is no number, and where a comma before exactly three
- * digits (`1,000`) can mean a decimal or a thousand.
+ * `1 1/2`. A point alone is the decimal sign; fractions are proper. Null where it is no number, and where a comma before
+ * exactly three digits (`1,000`) can mean a decimal or a thousand.
  */
 export function parseDecimal(text: string): Decimal | null {
   if (text.length > longest) return null;

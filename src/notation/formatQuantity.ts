@@ -11,13 +11,14 @@ type Scale = readonly [unit: string, size: number, from: number];
  */
 export function formatQuantity(kind: QuantityKind, si: number): string {
   assert(Number.isFinite(si), `a ${kind} of ${si} cannot be written`);
-  const rounded = Math.abs(kind === 'frequency' ? wholeOrThreeDigits(si) : threeDigits(si));
+  const round = kind === 'frequency' ? wholeOrThreeDigits : threeDigits;
+  const size = Math.abs(si);
   const ladder = scales[kind];
-  const scale = ladder.findLast(([, , from]) => rounded >= from) ?? ladder[0];
-  const [unit, size] = rounded === 0 && kind !== 'tolerance' ? [zeroUnits[kind] ?? scale[0], 1] : scale;
-  const number = String(Number((rounded / size).toPrecision(7)));
-  const sign = kind === 'tolerance' ? '±' : si < 0 && rounded > 0 ? '−' : '';
-  return `${sign}${number} ${unit}`;
+  // Rounding comes before choosing: 999.6 Ω is 1 kΩ.
+  const scale = ladder.findLast(([, , from]) => round(size) >= from) ?? ladder[0];
+  const unit = size === 0 ? (zeroUnits[kind] ?? scale[0]) : scale[0];
+  const sign = kind === 'tolerance' ? '±' : si < 0 ? '−' : '';
+  return `${sign}${round(size / scale[1])} ${unit}`;
 }
 
 function threeDigits(n: number): number {

@@ -1,6 +1,6 @@
 import type { Quantity, QuantityKind } from '#core/quantity.ts';
 import { parseCapacitorCode } from './capacitorCode.ts';
-import { isFraction, numberOf, parseDecimal } from './decimal.ts';
+import { isFraction, parseDecimal, parseNumber } from './decimal.ts';
 import { plainForm } from './plainForm.ts';
 import { parseShorthand } from './rkm.ts';
 import { siOf, unitOf } from './units.ts';
@@ -23,30 +23,38 @@ export function parseValue(text: string, hint: ValueHint = {}): Quantity | null 
   if (text.length > longest) return null;
   const plain = plainForm(text);
   const sign = /^[+±-]/u.exec(plain)?.[0] ?? '';
-  const rest = plain.slice(sign.length).trimStart();
-  const read = readUnsigned(rest, hint.kind);
+  const read = readSigned(plain.slice(sign.length).trimStart(), sign === '-', hint.kind);
   if (read === null || !signFits(sign, read.kind)) return null;
-  return { kind: read.kind, si: sign === '-' && read.si !== 0 ? -read.si : read.si, text: text.trim() };
+  // Adding zero turns a negative zero into a plain one.
+  return { kind: read.kind, si: read.si + 0, text: text.trim() };
 }
 
 type Reading = Pick<Quantity, 'kind' | 'si'>;
 
-function readUnsigned(text: string, kind: QuantityKind | undefined): Reading | null {
-  const shorthand = kind === undefined ? null : parseShorthand(text, kind);
+function readSigned(text: string, minus: boolean, kind: QuantityKind | undefined): Reading | null {
   const code = kind === 'capacitance' ? parseCapacitorCode(text) : null;
   // `100F` is a hundred farads, or ten picofarads within 1 %.
-  if (shorthand !== null && code !== null && text.endsWith('F')) return null;
-  return shorthand ?? code ?? readWithUnit(text, kind) ?? readBare(text, kind);
+  if (code !== null && text.endsWith('F')) return null;
+  const read = parseShorthand(text, kind) ?? code ?? readBare(text, kind);
+  if (read === null) return readWithUnit(text, minus, kind);
+  return { kind: read.kind, si: minus ? -read.si : read.si };
 }
 
-function readWithUnit(text: string, kind: QuantityKind | undefined): Reading | null {
+function readBare(text: string, kind: QuantityKind | undefined): Reading | null {
+  if (kind === undefined || kind === 'capacitance' || kind === 'inductance' || kind === 'tolerance') return null;
+  const si = parseNumber(text);
+  return si === null ? null : { kind, si };
+}
+
+function readWithUnit(text: string, minus: boolean, kind: QuantityKind | undefined): Reading | null {
   const [, number = '', spelling = ''] = /^(.*\d) ?([^\d]*)$/su.exec(text) ?? [];
   const unit = unitOf(/^-[a-z]{3,}$/u.test(spelling) ? spelling.slice(1) : spelling);
   const decimal = parseDecimal(number);
-  if (unit === null || decimal === null) return kind === undefined ? parseShorthand(text, undefined) : null;
+  if (unit === null || decimal === null) return null;
   if (isFraction(number) && !fractional.includes(unit.kind)) return null;
   if (kind !== undefined && kind !== unit.kind && twofold.has(spelling)) return null;
-  const si = siOf(decimal, unit);
+  // The sign goes in before the unit does: −40 °F is −40 °C.
+  const si = siOf({ ...decimal, digits: minus ? `-${decimal.digits}` : decimal.digits }, unit);
   return si === null ? null : { kind: unit.kind, si };
 }
 
@@ -54,13 +62,6 @@ function readWithUnit(text: string, kind: QuantityKind | undefined): Reading | n
 const fractional: readonly QuantityKind[] = ['power', 'length', 'time', 'mass'];
 /** Units that something else shares: milli and minute, Fahrenheit. A hint to another kind leaves them open. */
 const twofold: ReadonlySet<string> = new Set(['m', 'F']);
-
-function readBare(text: string, kind: QuantityKind | undefined): Reading | null {
-  if (kind === undefined || kind === 'capacitance' || kind === 'inductance' || kind === 'tolerance') return null;
-  const decimal = parseDecimal(text);
-  const si = decimal === null ? null : numberOf(decimal);
-  return si === null ? null : { kind, si };
-}
 
 function signFits(sign: string, kind: QuantityKind): boolean {
   if (sign === '') return true;

@@ -2,8 +2,6 @@ import type { QuantityKind } from '#core/quantity.ts';
 import { type Decimal, numberOf, parseDecimal } from './decimal.ts';
 import table from './rkm.json';
 
-const exponents: Partial<Record<QuantityKind, Partial<Record<string, number>>>> = table.exponents;
-
 /** What a value without a unit says. */
 export interface Shorthand {
   readonly kind: QuantityKind;
@@ -25,6 +23,8 @@ export function parseShorthand(text: string, kind: QuantityKind | undefined): Sh
   const si = numberOf(decimal, exponent);
   return si === null ? null : { kind: meant, si };
 }
+
+const exponents: Partial<Record<QuantityKind, Partial<Record<string, number>>>> = table.exponents;
 
 /** The kind whose unit or code a letter stands for when nothing else tells. */
 function kindWithoutHint(text: string, before: string, letter: string, after: string): QuantityKind | null {
