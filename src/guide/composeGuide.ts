@@ -49,8 +49,8 @@ export function composeGuide(assembled: Assembled, context: { readonly code: rea
   const blocks: (PageBlock | false)[] = [
     opening.cover ?? false,
     { kind: 'summary', id: 'summary', places: Object.values(build.settings.places), sentences },
-    cautions.length > 0 && { kind: 'cautionList', id: 'cautions', places: [], cautions },
     ...opening.sections,
+    cautions.length > 0 && { kind: 'cautionList', id: 'cautions', places: [], cautions },
     ...before,
     composeParts(inventory.parts, regions.parts, drafting),
     composeTools(inventory.tools, regions.tools, drafting),

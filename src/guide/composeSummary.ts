@@ -1,6 +1,7 @@
 import type { Settings } from '#core/settings.ts';
 import { formatMinutes } from './formatMinutes.ts';
 import type { PartRow, StepBlock, SummaryBlock, Words } from './guide.ts';
+import { listed } from './listed.ts';
 import { sumPrices } from './sumPrices.ts';
 
 type Sentence = SummaryBlock['sentences'][number];
@@ -12,69 +13,77 @@ export function composeSummary(
   steps: readonly StepBlock[],
   parts: readonly PartRow[],
 ): Sentence[] {
-  const sentences: [Sentence['about'], string | null][] = [
-    ['skills', skillsSentence(settings.skills)],
-    ['time', timeSentence(steps)],
-    ['cost', costSentence(parts)],
-    ['supply', settings.supply && `It runs from ${withStop(settings.supply)}`],
-    ['status', settings.status && statusSentence(settings.status)],
+  const sentences: Sentence[] = [
+    { about: 'purpose', words: purpose ?? [] },
+    { about: 'skills', words: skillsSentence(settings.skills) },
+    { about: 'time', words: timeSentence(steps) },
+    { about: 'cost', words: costSentence(parts) },
+    { about: 'supply', words: settings.supply ? [text(`It runs from ${withStop(settings.supply)}`)] : [] },
+    { about: 'status', words: settings.status ? statusSentence(settings.status) : [] },
   ];
-  return [
-    ...(purpose ? [{ about: 'purpose' as const, words: purpose }] : []),
-    ...sentences.flatMap(([about, text]) => (text ? [{ about, words: [{ kind: 'text' as const, value: text }] }] : [])),
-  ];
+  return sentences.filter(({ words }) => words.length > 0);
 }
 
-function skillsSentence(skills: readonly string[]): string | null {
-  return skills.length === 0 ? null : `It asks for ${withStop(listed(skills))}`;
+function skillsSentence(skills: readonly string[]): Words[] {
+  return skills.length === 0 ? [] : [text(`It asks for these skills: ${withStop(listed(skills))}`)];
 }
 
-function timeSentence(steps: readonly StepBlock[]): string | null {
+function timeSentence(steps: readonly StepBlock[]): Words[] {
   const told = steps.flatMap((step) => step.minutes ?? []);
-  if (told.length === 0) return null;
+  if (told.length === 0) return [];
   const hands = told.reduce((sum, minutes) => sum + minutes.hands, 0);
   const wait = told.reduce((sum, minutes) => sum + minutes.wait, 0);
-  const work = `${formatMinutes(hands)} of work${wait > 0 ? ` and ${formatMinutes(wait)} of waiting` : ''}`;
+  const work = [figure(formatMinutes(hands)), text(' of work')];
+  if (wait > 0) work.push(text(' and '), figure(formatMinutes(wait)), text(' of waiting'));
   return told.length === steps.length
-    ? `It takes about ${work}.`
-    : `${told.length} of its ${steps.length} steps say how long they take: ${work} together.`;
+    ? [text('It takes about '), ...work, text('.')]
+    : [text(`${told.length} of its ${steps.length} steps say how long they take: `), ...work, text(' together.')];
 }
 
-function costSentence(parts: readonly PartRow[]): string | null {
+function costSentence(parts: readonly PartRow[]): Words[] {
   const sum = sumPrices(parts);
-  if (sum.priced === 0) return null;
-  const money = listed(
-    sum.totals.map(({ amount, currency }) => `${amount.toFixed(2)}${currency ? ` ${currency}` : ''}`),
-  );
+  if (sum.priced === 0) return [];
+  const money = sum.totals.flatMap(({ amount, currency }, i) => [
+    ...(i > 0 ? [text(' and ')] : []),
+    figure(currency === null ? amount.toFixed(2) : `${amount.toFixed(2)} ${currency}`),
+  ]);
   const basis =
     sum.priced === sum.rows
-      ? 'the prices in the parts list'
-      : `the ${sum.priced} of ${sum.rows} parts that have a price`;
+      ? 'by the prices in the parts list'
+      : `by the ${sum.priced} of ${sum.rows} parts that have a price`;
   const dates = sum.latest === null ? '' : `, last looked up ${sum.latest}`;
-  return `The parts cost about ${money} by ${basis}${dates}; carriage, tools and full packs are not counted.`;
+  return [
+    text('The parts cost about '),
+    ...money,
+    text(` ${basis}${dates}; carriage, tools and full packs are not counted.`),
+  ];
 }
 
-function statusSentence(status: string): string {
+function statusSentence(status: string): Words[] {
   const times = /^built\s*[×x*]?\s*(\d+)/i.exec(status.trim())?.[1];
-  if (times === '1') return 'It has been built once.';
-  if (times !== undefined) return `It has been built ${times} times.`;
+  if (times === '1') return [text('It has been built once.')];
+  if (times !== undefined) return [text('It has been built '), figure(`${times} times`), text('.')];
   switch (status.trim().toLowerCase()) {
     case 'idea':
-      return 'It is an idea: nobody has built it yet.';
+      return [text('It is an idea: nobody has built it yet.')];
     case 'prototype':
-      return 'It is a prototype, and may still change.';
+      return [text('It is a prototype, and may still change.')];
     case 'replicated':
-      return 'Others have built it again from this guide.';
+      return [text('Others have built it again from this guide.')];
     default:
-      return `Where it stands: ${withStop(status)}`;
+      return [text(`Where it stands: ${withStop(status)}`)];
   }
 }
 
-/** `a`, `a and b`, `a, b and c`. */
-function listed(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+function text(value: string): Words {
+  return { kind: 'text', value };
 }
 
-function withStop(text: string): string {
-  return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
+/** A number that readers look for. */
+function figure(value: string): Words {
+  return { kind: 'strong', children: [text(value)] };
+}
+
+function withStop(words: string): string {
+  return /[.!?]$/.test(words.trim()) ? words.trim() : `${words.trim()}.`;
 }

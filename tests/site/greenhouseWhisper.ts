@@ -49,46 +49,32 @@ export function greenhouseWhisper(): Guide {
           },
           {
             about: 'skills',
-            words: text('It asks for soldering through-hole parts, crimping ferrules and loading a sketch.'),
+            words: text(
+              'It asks for these skills: soldering through-hole parts, crimping ferrules and loading a sketch.',
+            ),
           },
-          { about: 'time', words: text('It takes about 2 h 25 min of work and 24 h of waiting.') },
+          {
+            about: 'time',
+            words: [
+              ...text('It takes about '),
+              { kind: 'strong', children: text('2 h 25 min') },
+              ...text(' of work and '),
+              { kind: 'strong', children: text('24 h') },
+              ...text(' of waiting.'),
+            ],
+          },
           {
             about: 'cost',
-            words: text(
-              'The parts cost about 31.40 EUR by the 9 of 10 parts that have a price, last looked up 2025-11-02; carriage, tools and full packs are not counted.',
-            ),
+            words: [
+              ...text('The parts cost about '),
+              { kind: 'strong', children: text('31.40 EUR') },
+              ...text(
+                ' by the 9 of 10 parts that have a price, last looked up 2025-11-02; carriage, tools and full packs are not counted.',
+              ),
+            ],
           },
           { about: 'supply', words: text('It runs from three AA cells.') },
           { about: 'status', words: text('It has been built 3 times.') },
-        ],
-      },
-      {
-        kind: 'cautionList',
-        id: 'cautions',
-        places: [],
-        cautions: [
-          {
-            word: 'danger',
-            message:
-              'Never drive the stake where a buried mains cable may run: contact kills. Have the run of cables shown to you by whoever laid them.',
-            step: null,
-          },
-          {
-            word: 'warning',
-            message: 'A shorted cell can burst and burn. Fit the cells last, and never with the lid off.',
-            step: mark(7),
-          },
-          {
-            word: 'caution',
-            message:
-              'The iron burns skin at a touch. Keep it in its stand when you let go, and solder where the fumes are drawn off.',
-            step: mark(2),
-          },
-          {
-            word: 'notice',
-            message: 'The ring of pixels dies of static charge. Touch the earthed mat before you lift it from its bag.',
-            step: mark(3),
-          },
         ],
       },
       {
@@ -117,6 +103,35 @@ export function greenhouseWhisper(): Guide {
               },
               ...text(' helps with the first setting.'),
             ],
+          },
+        ],
+      },
+      {
+        kind: 'cautionList',
+        id: 'cautions',
+        places: [],
+        cautions: [
+          {
+            word: 'danger',
+            message:
+              'Never drive the stake where a buried mains cable may run: contact kills. Have the run of cables shown to you by whoever laid them.',
+            step: null,
+          },
+          {
+            word: 'warning',
+            message: 'A shorted cell can burst and burn. Fit the cells last, and never with the lid off.',
+            step: mark(7),
+          },
+          {
+            word: 'caution',
+            message:
+              'The iron burns skin at a touch. Keep it in its stand when you let go, and solder where the fumes are drawn off.',
+            step: mark(2),
+          },
+          {
+            word: 'notice',
+            message: 'The ring of pixels dies of static charge. Touch the earthed mat before you lift it from its bag.',
+            step: mark(3),
           },
         ],
       },

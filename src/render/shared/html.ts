@@ -62,7 +62,5 @@ const escapes: Readonly<Record<string, string>> = {
 
 /** Control characters that HTML forbids even as references are dropped. */
 function escapeText(text: string): string {
-  return text
-    .replace(/[&<>"']/g, (character) => escapes[character] ?? '')
-    .replace(/(?![\t\n\r])\p{Cc}/gu, '');
+  return text.replace(/[&<>"']/g, (character) => escapes[character] ?? '').replace(/(?![\t\n\r])\p{Cc}/gu, '');
 }

@@ -1,6 +1,5 @@
 import type { Endpoint } from '#core/connection.ts';
-import type { Price } from '#core/part.ts';
-import type { Amount } from '#core/quantity.ts';
+import type { Amount, Money } from '#core/quantity.ts';
 
 /** `4`, `30 cm`, `about 30 cm`. */
 export function formatAmount(amount: Amount): string {
@@ -9,10 +8,9 @@ export function formatAmount(amount: Amount): string {
   return amount.approximate ? `about ${counted}` : counted;
 }
 
-/** `0.10 EUR`, `1.20 EUR for 10`. */
-export function formatPrice(price: Price): string {
-  const money = `${price.amount.toFixed(2)}${price.currency === null ? '' : ` ${price.currency}`}`;
-  return price.per === 1 ? money : `${money} for ${price.per}`;
+/** `0.10 EUR`; the number alone where the currency is not known. */
+export function formatMoney({ amount, currency }: Money): string {
+  return currency === null ? amount.toFixed(2) : `${amount.toFixed(2)} ${currency}`;
 }
 
 /** `U1.D5`; a part alone where no pin is named. */

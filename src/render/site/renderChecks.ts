@@ -15,10 +15,10 @@ export function renderMeasure(measure: MeasureBlock): Html {
     { class: 'measure' },
     element('span', { class: 'unseen' }, to === undefined ? 'At ' : 'Between '),
     element('span', { class: 'point' }, from),
-    element('span', { class: 'wire' }),
+    element('span', { class: 'wire from' }),
     to !== undefined && element('span', { class: 'unseen' }, ` and ${to} measure `),
     element('span', { class: 'reading' }, measure.expect),
-    to !== undefined && element('span', { class: 'wire' }),
+    to !== undefined && element('span', { class: 'wire to' }),
     to !== undefined && element('span', { class: 'point', 'aria-hidden': 'true' }, to),
   );
 }

@@ -1,4 +1,5 @@
 import type { CreditsBlock, LicencesBlock, RevisionBlock } from '#guide/guide.ts';
+import { listed } from '#guide/listed.ts';
 import { element, type Html } from '../shared/html.ts';
 import { renderSection } from './renderSection.ts';
 
@@ -35,8 +36,4 @@ export function renderFooter(credits: CreditsBlock | null, revision: RevisionBlo
         '.',
       ),
   );
-}
-
-function listed(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }

@@ -12,7 +12,7 @@ export function renderHeader(cover: CoverBlock | null, summary: SummaryBlock | n
   const purpose = summary?.sentences.find((sentence) => sentence.about === 'purpose');
   return element(
     'header',
-    { class: cover ? 'opening' : 'opening bare' },
+    { class: 'opening' },
     element('h1', {}, rendering.guide.title),
     purpose ? element('p', { class: 'purpose' }, ...renderWords(purpose.words, rendering)) : null,
     cover && renderCover(cover, rendering),

@@ -2,7 +2,7 @@ import type { PartRow, PartsBlock } from '#guide/guide.ts';
 import { isWebAddress } from '#guide/links.ts';
 import { formatQuantity } from '#notation/value.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
-import { formatAmount, formatPrice, formatRefs } from './formatAmount.ts';
+import { formatAmount, formatMoney, formatRefs } from './formatAmount.ts';
 import { renderBody } from './renderBody.ts';
 import type { Rendering } from './rendering.ts';
 import { renderSection } from './renderSection.ts';
@@ -33,7 +33,7 @@ function renderTable(rows: readonly PartRow[]): Html {
         {},
         columns.refs && element('th', { scope: 'col' }, 'Ref.'),
         element('th', { scope: 'col' }, 'Part'),
-        element('th', { scope: 'col', class: 'align-right' }, 'Number'),
+        element('th', { scope: 'col', class: 'align-right' }, 'Qty'),
         columns.price && element('th', { scope: 'col', class: 'align-right' }, 'Price'),
       ),
     ),
@@ -61,8 +61,14 @@ function renderRow(row: PartRow, columns: { readonly refs: boolean; readonly pri
     columns.refs && element('th', { scope: 'row', class: 'refs' }, formatRefs(row.refs)),
     columns.refs ? element('td', {}, ...name) : element('th', { scope: 'row' }, ...name),
     element('td', { class: 'number' }, row.fitted ? amountText(row) : 'not fitted'),
-    columns.price && element('td', { class: 'number' }, row.price && formatPrice(row.price)),
+    columns.price && element('td', { class: 'number' }, ...priceOf(row)),
   );
+}
+
+/** What a pack costs, its size below it. */
+function priceOf({ price }: PartRow): Child[] {
+  if (price === null) return [];
+  return [formatMoney(price), price.per !== 1 && element('span', { class: 'detail' }, `for ${price.per}`)];
 }
 
 function amountText(row: PartRow): string {

@@ -4,14 +4,14 @@ import { element, type Html } from '../shared/html.ts';
 import { relativeUrl } from '../shared/safeUrl.ts';
 import type { Rendering } from './rendering.ts';
 
-/** How wide a picture stands on the page, for the browser's choice of copy. */
-const sizes = { step: '(min-width: 60rem) 46rem, 94vw', cover: '(min-width: 60rem) 60rem, 100vw' };
+/** How wide a picture stands on the page: on a wide screen, and on a narrow one. */
+const widths = { step: ['51rem', '92vw'], cover: ['69rem', '92vw'] } as const;
 
 /** What a browser that knows no choice of copies gets. */
 const fallbackWidth = 960;
 
 /** A picture with its caption, or, where no copy of it was made, a line that says so. */
-export function renderPicture(picture: PictureBlock, rendering: Rendering, as: keyof typeof sizes = 'step'): Html {
+export function renderPicture(picture: PictureBlock, rendering: Rendering, as: keyof typeof widths = 'step'): Html {
   const assets = rendering.assetsOf(picture);
   const largest = assets.at(-1);
   if (!largest) return renderMissing(`${picture.shot} could not be made ready for this page`, picture);
@@ -21,7 +21,7 @@ export function renderPicture(picture: PictureBlock, rendering: Rendering, as: k
     element('img', {
       src: relativeUrl((assets.findLast((asset) => asset.width <= fallbackWidth) ?? largest).name),
       srcset: assets.length > 1 ? assets.map(candidate).join(', ') : null,
-      sizes: assets.length > 1 ? sizes[as] : null,
+      sizes: assets.length > 1 ? sizesOf(as, largest.width) : null,
       width: largest.width,
       height: largest.height,
       alt: picture.alt,
@@ -51,6 +51,12 @@ function renderMissing(why: string, picture: { readonly alt: string; readonly ca
     element('strong', {}, 'Picture missing: '),
     `${why}.${shows === '' ? '' : ` It was to show: ${shows}`}`,
   );
+}
+
+/** Tells the browser which copy will do; a picture is never shown larger than its largest copy. */
+function sizesOf(as: keyof typeof widths, largest: number): string {
+  const [wide, narrow] = widths[as];
+  return `(min-width: 60rem) min(${wide}, ${largest}px), min(${narrow}, ${largest}px)`;
 }
 
 function candidate(asset: Asset): string {

@@ -1,5 +1,6 @@
 import { type Child, element, type Html } from '../shared/html.ts';
 import { headingAt } from './headingAt.ts';
+import { renderBranch } from './renderWorkLine.ts';
 
 /** A part of the page under its heading. Headings below the second rank stand in the text's own column. */
 export function renderSection(
@@ -10,8 +11,14 @@ export function renderSection(
   const heading = section.heading === null ? null : `${section.id}.heading`;
   return element(
     'section',
-    { id: section.id, class: level === 2 ? 'section' : 'section inner', 'aria-labelledby': heading },
+    { id: section.id, class: classOf(level, section.heading), 'aria-labelledby': heading },
+    level === 2 && section.heading !== null && renderBranch(),
     section.heading !== null && heading !== null && element(headingAt(level), { id: heading }, section.heading),
     element('div', { class: 'content' }, ...content),
   );
+}
+
+function classOf(level: number, heading: string | null): string {
+  if (heading === null) return 'section bare';
+  return level === 2 ? 'section' : 'section inner';
 }

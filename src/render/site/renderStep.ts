@@ -31,7 +31,7 @@ export function renderStep(step: StepBlock, rendering: Rendering): Html {
       step.irreversible !== null && element('p', { class: 'irreversible' }, irreversibleText(step.irreversible)),
       ...renderBody(step.body, step.level, rendering),
       step.removes.length > 0 && element('p', {}, `Take away: ${step.removes.join(', ')}.`),
-      renderJoins(step.joins),
+      renderJoins(step),
       renderOutcome(step, rendering),
       ...renderBody(step.mistakes, step.level, rendering),
       renderOnward(step, rendering),
@@ -43,9 +43,14 @@ function irreversibleText(text: string): string {
   return isBareYes(text) ? 'What this step does cannot be undone.' : `What this step does cannot be undone: ${text}`;
 }
 
-function renderJoins(joins: readonly StepJoin[]): Html | null {
-  if (joins.length === 0) return null;
-  return element('ul', { class: 'joins', 'aria-label': 'Connections made in this step' }, ...joins.map(renderJoin));
+function renderJoins(step: StepBlock): Html | null {
+  if (step.joins.length === 0) return null;
+  return element(
+    'div',
+    { class: 'joins' },
+    element(headingAt(step.level + 1), { class: 'label' }, 'The connections of this step'),
+    element('ul', {}, ...step.joins.map(renderJoin)),
+  );
 }
 
 function renderJoin(join: StepJoin): Html {
@@ -56,9 +61,9 @@ function renderJoin(join: StepJoin): Html {
     {},
     join.row === null ? from : element('a', { class: 'point', href: fragmentUrl(join.row) }, formatEnd(join.from)),
     element('span', { class: 'unseen' }, ' to '),
-    element('span', { class: 'wire' }),
+    element('span', { class: wire === '' ? 'wire from to' : 'wire from' }),
     wire !== '' && element('span', { class: 'wire-note' }, wire),
-    wire !== '' && element('span', { class: 'wire' }),
+    wire !== '' && element('span', { class: 'wire to' }),
     element('span', { class: 'point' }, formatEnd(join.to)),
   );
 }

@@ -1,12 +1,12 @@
 import type { WiringBlock, WiringRow } from '#guide/guide.ts';
-import { element, type Html } from '../shared/html.ts';
+import { type Child, element, type Html } from '../shared/html.ts';
 import { formatEnd } from './formatAmount.ts';
 import { renderSection } from './renderSection.ts';
 import { renderStepMarks } from './renderStepMarks.ts';
 
 /** Every connection, one a row, as the maker's wiring table has them. */
 export function renderWiring(block: WiringBlock): Html {
-  const wires = block.rows.some((row) => wireText(row) !== '' || row.note !== null);
+  const wires = block.rows.some((row) => wireWords(row).length > 0 || row.note !== null);
   const steps = block.rows.some((row) => row.madeIn.length > 0);
   return renderSection(
     { id: block.id, heading: 'Wiring' },
@@ -36,11 +36,13 @@ function renderRow(row: WiringRow, wires: boolean, steps: boolean): Html {
     { id: row.id },
     element('th', { scope: 'row', class: 'refs' }, formatEnd(row.from)),
     element('td', { class: 'refs' }, formatEnd(row.to)),
-    wires && element('td', {}, wireText(row), row.note !== null && element('span', { class: 'detail' }, row.note)),
+    wires && element('td', {}, ...wireWords(row), row.note !== null && element('span', { class: 'detail' }, row.note)),
     steps && element('td', {}, ...(row.madeIn.length > 0 ? renderStepMarks(row.madeIn) : ['no step'])),
   );
 }
 
-function wireText(row: WiringRow): string {
-  return [row.colour, row.gauge, row.length, row.net && `net ${row.net}`].filter(Boolean).join(', ');
+/** Colour, gauge, length and net, none of them broken across lines. */
+function wireWords(row: WiringRow): Child[] {
+  const words = [row.colour, row.gauge, row.length, row.net && `net ${row.net}`].filter(Boolean);
+  return words.flatMap((word, i) => [i > 0 && ', ', element('span', { class: 'whole' }, word)]);
 }

@@ -15,8 +15,8 @@ export function renderWholeLine(line: WorkLine): Html {
     { class: 'line', 'aria-hidden': 'true', width: '100%', height },
     element('g', { id: wholeLine }, ...strokes(line)),
     ...line.spans.filter((span) => isLabelled(span, line)).map(renderNumber),
-    renderTerminal('0%'),
-    renderTerminal('100%'),
+    renderJunction(),
+    renderTerminal(),
   );
 }
 
@@ -32,8 +32,8 @@ export function renderLineAt(span: WorkSpan): Html {
       { x: percent(span.from), y: 0, overflow: 'visible' },
       element('path', { class: 'line-needle', d: `M0 ${base}L-4.5 ${base - 17}H4.5Z` }),
     ),
-    renderTerminal('0%'),
-    renderTerminal('100%'),
+    renderJunction(),
+    renderTerminal(),
   );
 }
 
@@ -60,18 +60,31 @@ function strokes(line: WorkLine): Html[] {
   ].filter((stroke) => stroke !== false);
 }
 
-/** An open circle: where a line begins or ends, as at a terminal in a circuit diagram. */
-function renderTerminal(x: string): Html {
-  return element('circle', { class: 'line-terminal', cx: x, cy: base, r: 3.5 });
+/** A line that branches off the rail to the head of a section. */
+export function renderBranch(): Html {
+  return element(
+    'svg',
+    { class: 'line', 'aria-hidden': 'true', width: '100%', height: 10 },
+    element('line', { class: 'line-base', x1: '0%', x2: '100%', y1: 5, y2: 5 }),
+    renderJunction(5),
+    renderTerminal(5),
+  );
 }
 
+/** A dot: where lines are joined, as in a circuit diagram. */
+function renderJunction(y = base): Html {
+  return element('circle', { class: 'line-junction', cx: '0%', cy: y, r: 3 });
+}
+
+/** An open circle: where a line ends, as at a terminal in a circuit diagram. */
+function renderTerminal(y = base): Html {
+  return element('circle', { class: 'line-terminal', cx: '100%', cy: y, r: 3.5 });
+}
+
+/** The first number stands beside the rail, not on it. */
 function renderNumber(span: WorkSpan): Html {
-  const anchor = span.from < 0.02 ? 'start' : 'middle';
-  return element(
-    'text',
-    { class: 'line-number', x: percent(span.from), y: base - 10, 'text-anchor': anchor },
-    span.number,
-  );
+  const place = span.from === 0 ? { 'text-anchor': 'start', dx: 6 } : { 'text-anchor': 'middle' };
+  return element('text', { class: 'line-number', x: percent(span.from), y: base - 10, ...place }, span.number);
 }
 
 /** Numbers stand where they do not crowd: all of a few, every fifth of many. */

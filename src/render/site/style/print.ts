@@ -1,23 +1,30 @@
-/** On paper: no ways to click, nothing torn apart, listings open. */
+/** On paper: no ways to click, nothing torn apart, listings open, the line of work as on the screen. */
 export const printStyle = `
-@page{margin:16mm 15mm 18mm}
+@page{margin:15mm 12mm 17mm}
 @media print{
-body{font-size:10.5pt;line-height:1.45;background:none}
-header,main,footer{max-width:none;padding:0}
-.skip,.onward,.way{display:none}
-h1{font-size:34pt}
+:root{--lead:5mm;--margin:36mm;--gap:7mm;--measure:none}
+html{font-size:8.6pt}
+body::before,.skip,.onward,.way,summary{display:none}
+header,main,footer{max-width:none;padding:0 2mm 0 calc(var(--lead) + 2mm)}
+header::before,main::before{left:2mm}
+header::before{top:2mm}
+header::after{top:2mm;left:calc(2mm - 3.5px)}
+h1{font-size:32pt}
 .opening{padding-top:0}
-.cover img{max-height:110mm}
-.picture img{max-height:105mm}
-.section,.work{margin-top:12mm}
-.step{margin-top:10mm}
-h2,h3,h4,h5,h6{break-after:avoid}
-figure,tr,li,.caution,.mistake,.outcome,.missing{break-inside:avoid}
-.line{break-after:avoid}
+.cover{margin-top:8mm}
+.cover img{max-height:120mm}
+.picture img{max-height:92mm}
+.section,.work{margin-top:11mm}
+.section.bare{margin-top:2mm}
+.step{margin-top:9mm}
+h2,h3,h4,h5,h6,.line,.label{break-after:avoid}
+.content>p:has(+table){break-after:avoid}
+.step,figure,tr,li,p,.caution,.mistake,.outcome,.joins,.missing,.needs{break-inside:avoid}
+thead{display:table-header-group}
+p,li{orphans:3;widows:3}
 a{color:inherit;text-decoration:none}
 .content p a[href^="http"]::after{content:" (" attr(href) ")";font-size:.85em;overflow-wrap:anywhere}
-pre{max-height:none;white-space:pre-wrap;overflow-wrap:anywhere;font-size:8pt}
+pre{max-height:none;white-space:pre-wrap;overflow-wrap:anywhere;font-size:.8em;overflow:visible}
 details::details-content{content-visibility:visible;display:block;height:auto}
-summary{display:none}
 }
 `;

@@ -1,6 +1,7 @@
 /** The line of work and the steps along it. */
 export const stepStyle = `
-.line{display:block;overflow:visible}
+.line{display:block;overflow:visible;width:calc(100% + var(--lead));margin-left:calc(-1*var(--lead))}
+.line-junction{fill:var(--line)}
 .line-base{stroke:var(--line);stroke-width:1}
 .line-tick{stroke:var(--line);stroke-width:1}
 .line-live{stroke:var(--line);stroke-width:1}
@@ -20,7 +21,7 @@ export const stepStyle = `
 .course li>.figure{color:var(--pencil);white-space:nowrap}
 
 .step{margin-top:clamp(4rem,9vw,7rem)}
-.step>h3,.step>h4{font-size:clamp(1.7rem,4vw,2.6rem);margin-top:1.1rem;display:flex;gap:1.1rem;align-items:baseline}
+.step>h3,.step>h4{font-size:clamp(1.7rem,4vw,2.6rem);margin-top:.6rem;display:flex;column-gap:1.1rem;align-items:baseline}
 .numeral{font-size:1.6em;line-height:1;font-variant-numeric:tabular-nums lining-nums;color:var(--brass);font-weight:400}
 .needs{margin-top:1.4rem;font-size:1.0625rem;line-height:1.45}
 .needs ul{list-style:none;margin:.3rem 0 .8rem;padding:0}
@@ -28,28 +29,33 @@ export const stepStyle = `
 .needs p{margin:.25rem 0;color:var(--pencil)}
 .needs a{color:inherit}
 .step>.content{margin-top:1.5rem}
-.inner{margin-top:2.5rem}
+.section.inner{display:block;margin-top:2.5rem}
 .inner>h3{font-size:1.7rem}
 .inner>h4{font-size:1.35rem}
 .inner>.content{margin-top:.75rem}
-@media (min-width:60rem){
+@media print,(min-width:60rem){
 .step{display:grid;grid-template-columns:var(--margin) minmax(0,1fr);column-gap:var(--gap)}
+.step>h3,.step>h4{column-gap:var(--gap)}
 .step>.line,.step>h3,.step>h4{grid-column:1/-1}
-.step>h3,.step>h4{display:grid;grid-template-columns:subgrid;align-items:end}
+.step>h3,.step>h4{display:grid;grid-template-columns:subgrid;align-items:baseline}
 .needs{grid-column:1}
 .step>.content{grid-column:2}
 .inner{margin-left:calc(var(--margin) + var(--gap))}
+
 }
-.joins{list-style:none}
-.content .joins{padding:0;margin:1.5rem 0;max-width:var(--measure)}
+.joins,.outcome{max-width:var(--measure);margin:2.25rem 0}
+.content .joins ul{list-style:none;padding:0;margin:.4rem 0}
 .joins li,.measure{display:flex;align-items:center;gap:.6rem}
 .point{position:relative;white-space:nowrap;color:inherit}
-.wire{flex:1;min-width:1rem;height:0;border-top:1px solid var(--line)}
+.wire{flex:1;min-width:1.4rem;height:0;border-top:1px solid var(--line);position:relative}
+.wire.from::before,.wire.to::after{content:"";position:absolute;top:-4px;width:7px;height:7px;border:1px solid var(--line);border-radius:50%;background:var(--paper)}
+.wire.from::before{left:0}
+.wire.to::after{right:0}
 .wire-note{font-size:1rem;color:var(--pencil)}
-.outcome{margin:2rem 0}
 .outcome .expect{margin:.4rem 0}
 .measure{margin:.6rem 0}
 .measure .reading{font-size:1.9rem;line-height:1.1}
+.onward a{padding:.4rem 0}
 .onward{display:flex;flex-wrap:wrap;gap:.5rem 2rem;margin-top:2.5rem;font-family:var(--meter)}
 .onward .next{margin-left:auto;font-size:1.25rem}
 .file{margin-top:2rem}

@@ -9,10 +9,10 @@ tbody tr{border-bottom:1px solid var(--hair)}
 .align-right,.number{text-align:right}
 .align-center{text-align:center}
 .group th{padding-top:1.5rem;font:500 1.05rem/1.3 var(--meter)}
-.number{white-space:nowrap}
+.number,.whole{white-space:nowrap}
 .name{display:block}
 .detail{display:block;font-size:.95rem;color:var(--pencil)}
-th.refs{font-size:1.1em}
+th.refs,td.refs{font-size:1.08em}
 .not-fitted .name{text-decoration:line-through}
 tr:target,.tools li:target{background:linear-gradient(90deg,color-mix(in srgb,var(--glint) 22%,transparent),transparent)}
 .tools{list-style:none;padding:0;margin:0;columns:18rem 2;column-gap:var(--gap)}

@@ -1,11 +1,11 @@
 /** The maker's text, pictures, cautions and notes. */
 export const textStyle = `
-.content>p,.content>ul,.content>ol,.content>blockquote,.content>dl,.content>.caution,.content>.mistake,.content>.outcome{max-width:var(--measure)}
+.content>p,.content>ul,.content>ol,.content>blockquote,.content>dl,.content>.caution,.content>.mistake{max-width:var(--measure)}
 .content p,.content ul,.content ol,.content blockquote,.content pre{margin:1em 0}
 .content ul,.content ol{padding-left:1.4em}
 .content li{margin:.35em 0}
 .content li::marker{color:var(--pencil)}
-ul>li.open,ul>li.done{list-style:none;position:relative}
+li.open,li.done{list-style:none;position:relative}
 li.open::before,li.done::before{content:"";position:absolute;left:-1.3em;top:.5em;width:.6em;height:.6em;border:1px solid var(--line)}
 li.done::before{background:var(--line)}
 .content>h3,.content>h4,.content>h5,.content>h6{margin:1.6em 0 .5em}
@@ -18,6 +18,7 @@ figure{margin:1.75rem 0}
 .picture img{display:block;max-width:100%;width:auto;height:auto;max-height:90vh}
 figcaption{font-size:1rem;line-height:1.45;color:var(--pencil);margin-top:.6rem;max-width:var(--measure)}
 .missing{border:1px dashed var(--line);padding:1.25rem 1.5rem;font-size:1rem}
+.content p,.content li{text-wrap:pretty}
 .label{font:500 1rem/1.3 var(--meter);color:var(--pencil);margin:0}
 .refs,.figure,.number,.reading,.point,time{font-family:var(--meter);font-variant-numeric:tabular-nums lining-nums}
 
@@ -35,10 +36,11 @@ figcaption{font-size:1rem;line-height:1.45;color:var(--pencil);margin-top:.6rem;
 .caution-warning .alert-field{fill:var(--orange)}
 .caution-caution .alert-field{fill:var(--yellow)}
 .alert-mark{fill:var(--mark)}
-.caution-danger .alert-mark{fill:var(--paper)}
+.caution-danger .alert-mark{fill:var(--onRed)}
 .irreversible{font-weight:600}
 
 .mistake{margin:2rem 0;font-style:italic;padding-left:1.4rem;border-left:1px dashed var(--line)}
 .mistake p{margin:0}
-.mistake .label{font-style:normal;margin-bottom:.2rem}
+.mistake .content p,.content li{text-wrap:pretty}
+.label{font-style:normal;margin-bottom:.2rem}
 `;
