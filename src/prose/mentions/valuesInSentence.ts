@@ -1,0 +1,83 @@
+import type { Ref } from '#core/part.ts';
+import type { Quantity } from '#core/quantity.ts';
+import { type FoundQuantity, findQuantities } from '#notation/value.ts';
+import type { KnownThings } from '../knownThings.ts';
+import { type RefGroup, refGroups } from './refGroups.ts';
+import { valueKind } from './valueKind.ts';
+
+/** A value and the references it is stated for; from `start` to `end` of the sentence. */
+export interface StatedValue {
+  readonly refs: readonly Ref[];
+  readonly quantity: Quantity;
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Sentences that tell of a reading, a change or a mistake do not tell what a part is. */
+const otherTalk =
+  /\b(?:measur\w*|multimeter|ohmmeter|meter|reads?|reading|probes?|parallel|total|sum|instead|replac\w*|swap\w*|chang\w*|substitut\w*|equivalent|wrong\w*|mistake\w*|was|were|not|never|isn't|aren't|formerly|originally)\b/iu;
+const nouns = 'resistors?|capacitors?|caps?|inductors?|coils?|crystals?|fuses?|pull-?(?:up|down)s?';
+const kinds = 'ceramic|electrolytic|film|carbon|metal|disc|radial|axial|resettable|series|current-limiting';
+const after = new RegExp(
+  `^[\\s:=,([–—-]*(?:(?:is|are|has|have|both|each|all|a|an|the|of|with|value|at|which|must|should|be|${nouns}|${kinds})\\b[\\s:=,([–—-]*)*$`,
+  'iu',
+);
+const before = new RegExp(`^[\\s)\\],–—-]*(?:(?:${nouns}|${kinds}|for|as|into|the|each|both)\\b[\\s,:([–—-]*)*$`, 'iu');
+const isForAll =
+  /\b(?:both|each|all|are)\b|\b(?:resistors|capacitors|caps|inductors|coils|crystals|fuses|pull-?(?:up|down)s)\b|[:=]/iu;
+/** What makes a quantity a limit, one of several, or a step of a range. */
+const limitBefore =
+  /(?:[<>≤≥±~/]|\b(?:than|least|most|below|above|under|over|up to|between|from|max\.?|min\.?|maximum|minimum|\d\S*\s*\S{0,3}\s*(?:to|or|and)))\s*$/iu;
+const limitAfter = /^\s*(?:(?:to|or|and|–|—|-|\/|…)\s*(?:[<>~]?\d|more|less|so\b|higher|lower|above|below)|[±])/iu;
+
+/** The values that a sentence states for references beside them; none where two readings are possible. */
+export function valuesInSentence(sentence: string, known: KnownThings): StatedValue[] {
+  const quantities = findQuantities(sentence);
+  if (quantities.length === 0 || otherTalk.test(sentence)) return [];
+  const groups = refGroups(sentence, known);
+  return quantities.flatMap((found) => statedFor(found, sentence, groups));
+}
+
+function statedFor(
+  { quantity, start, end }: FoundQuantity,
+  sentence: string,
+  groups: readonly RefGroup[],
+): StatedValue[] {
+  if (limitBefore.test(sentence.slice(0, start)) || limitAfter.test(sentence.slice(end))) return [];
+  const left = groups.findLast((group) => group.end <= start);
+  const right = groups.find((group) => group.start >= end);
+  const leftGap = left === undefined ? '' : sentence.slice(left.end, start);
+  const rightGap = right === undefined ? '' : sentence.slice(end, right.start);
+  const fitsLeft = left !== undefined && fits(left, quantity) && after.test(leftGap) && speaksForAll(left, leftGap);
+  const fitsRight =
+    right !== undefined && fits(right, quantity) && before.test(rightGap) && speaksForAll(right, rightGap);
+  const chosen = !fitsLeft
+    ? fitsRight
+      ? right
+      : undefined
+    : fitsRight
+      ? nearer(left, leftGap, right, rightGap)
+      : left;
+  if (chosen === undefined) return [];
+  return [{ refs: chosen.refs, quantity, start: Math.min(chosen.start, start), end: Math.max(chosen.end, end) }];
+}
+
+function fits(group: RefGroup, quantity: Quantity): boolean {
+  return group.refs.every((ref) => valueKind(ref) === quantity.kind);
+}
+
+/** 'R1 and R2 (10 kΩ)' may mean R2 alone; a range, a colon or a word such as 'both' leaves no doubt. */
+function speaksForAll(group: RefGroup, gap: string): boolean {
+  return group.refs.length === 1 || group.isRange || isForAll.test(gap);
+}
+
+/** Brackets and blanks bind closer than a comma; where both sides bind alike nothing is certain. */
+function nearer(left: RefGroup, leftGap: string, right: RefGroup, rightGap: string): RefGroup | undefined {
+  const [a, b] = [looseness(leftGap), looseness(rightGap)];
+  return a < b ? left : b < a ? right : undefined;
+}
+
+function looseness(gap: string): number {
+  if (/[)\]]/u.test(gap)) return 3;
+  return gap.includes(',') ? 2 : /[([:=]|\b(?:is|are)\b/u.test(gap) ? 0 : 1;
+}

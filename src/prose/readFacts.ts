@@ -1,0 +1,32 @@
+import type { Build } from '#core/build.ts';
+import type { Facts } from '#core/facts.ts';
+import type { Problem } from '#core/problem.ts';
+import type { StepFacts, StepId } from '#core/step.ts';
+import { drivenPins } from './drivenPins.ts';
+import { readStepFacts } from './facts/readStepFacts.ts';
+import { findControllers } from './findControllers.ts';
+import { knownThings } from './knownThings.ts';
+import { findPinMentions } from './mentions/findPinMentions.ts';
+import { findValueMentions } from './mentions/findValueMentions.ts';
+
+/** What the guide's steps and its prose say, held against the build's lists, wiring and code. */
+export function readFacts(build: Build): Facts {
+  const known = knownThings(build);
+  const steps: Record<StepId, StepFacts> = {};
+  const problems: Problem[] = [];
+  for (const section of build.instructions.sections) {
+    if (section.role !== 'step') continue;
+    const read = readStepFacts(section, known);
+    steps[section.id] = read.facts;
+    problems.push(...read.problems);
+  }
+  const controllers = findControllers(build, Object.values(steps));
+  return {
+    steps,
+    controllers,
+    drivenPins: drivenPins(build, controllers),
+    values: findValueMentions(build, known),
+    pins: findPinMentions(build, known, controllers),
+    problems,
+  };
+}
