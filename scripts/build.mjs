@@ -9,7 +9,8 @@ const bundle = await rolldown({
   cwd: root,
   input: { main: 'src/cli/main.ts', pictureWorker: 'src/outside/pictureWorker.ts' },
   platform: 'node',
-  external: (id) => !id.startsWith('.') && !id.startsWith('#') && !path.isAbsolute(id),
+  // JSON from packages is taken in: Node warns about importing it.
+  external: (id) => !id.startsWith('.') && !id.startsWith('#') && !path.isAbsolute(id) && !id.endsWith('.json'),
   logLevel: 'warn',
 });
 await bundle.write({ dir: path.join(root, 'dist'), format: 'esm', sourcemap: true, chunkFileNames: '[name].js' });

@@ -1,4 +1,4 @@
-import { findingsOfStep, isOfRehearsal } from '#checks/judge.ts';
+import { findingsOfStep, rehearsalChecks } from '#checks/judge.ts';
 import type { Judgement } from '../check.ts';
 import { findingDocument } from './findingDocument.ts';
 import { placeDocument } from './placeDocument.ts';
@@ -6,7 +6,7 @@ import { placeDocument } from './placeDocument.ts';
 /** JSON output of `rehearse`. */
 export function rehearseDocument({ verdict, findings, judged }: Judgement): Record<string, unknown> {
   const { build, ledger } = judged;
-  const ofRehearsal = findings.filter(isOfRehearsal);
+  const ofRehearsal = findings.filter((finding) => rehearsalChecks.has(finding.check));
   return {
     format: 1,
     verdict,

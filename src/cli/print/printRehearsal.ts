@@ -1,5 +1,5 @@
 import type { Judgement } from '#app/check.ts';
-import { findingsOfStep, isOfRehearsal } from '#checks/judge.ts';
+import { findingsOfStep, rehearsalChecks } from '#checks/judge.ts';
 import type { State } from '#core/ledger.ts';
 import { count, safe, wrapped } from './layout.ts';
 import { printFinding } from './printFinding.ts';
@@ -8,7 +8,7 @@ import { printHead } from './printJudgement.ts';
 /** The guide as the simulated builder walked through it. */
 export function printRehearsal(judgement: Judgement): string {
   const { judged, findings } = judgement;
-  const ofRehearsal = findings.filter(isOfRehearsal);
+  const ofRehearsal = findings.filter((finding) => rehearsalChecks.has(finding.check));
   const lines = [printHead({ ...judgement, findings: ofRehearsal })];
   let number = 0;
   const told = new Set<string>();

@@ -1,4 +1,4 @@
-import identifiers from 'spdx-license-ids';
+import identifiers from 'spdx-license-ids/index.json';
 import table from './phrases.json';
 
 const known = new Map(identifiers.map((id) => [id.toLowerCase(), id]));
