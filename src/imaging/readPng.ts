@@ -25,9 +25,7 @@ export function readPng(bytes: Uint8Array): MetadataBlock[] {
 
 function plainText(data: Uint8Array): MetadataBlock[] {
   const keyword = zeroTerminated(data, 0);
-  return [
-    { kind: 'field', field: { name: keyword.text, value: new TextDecoder().decode(data.subarray(keyword.next)) } },
-  ];
+  return textBlocks(keyword.text, new TextDecoder().decode(data.subarray(keyword.next)));
 }
 
 function deflatedText(data: Uint8Array): MetadataBlock[] {
@@ -55,7 +53,7 @@ export function textBlocks(name: string, text: string): MetadataBlock[] {
 
 /** Profiles as image converters write them: a name, a length, then hexadecimal digits in lines (common practice). */
 function profileBlocks(profile: string, text: string): MetadataBlock[] {
-  const digits = /^\s*\S+\s+\d+\s+([0-9a-f\s]*)$/i.exec(text)?.[1]?.replaceAll(/\s/g, '');
+  const digits = /^\n?[^\n]*\n\s*\d+\n([0-9a-f\s]*)$/i.exec(text)?.[1]?.replaceAll(/\s/g, '');
   if (digits === undefined) return [{ kind: 'other', name: profile }];
   const bytes = new Uint8Array(digits.length >> 1).map((_, i) => Number.parseInt(digits.slice(2 * i, 2 * i + 2), 16));
   const opening = new TextDecoder('latin1').decode(bytes.subarray(0, 29));

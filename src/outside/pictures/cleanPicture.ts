@@ -28,7 +28,7 @@ export async function cleanPicture(kind: ShotKind, job: CleanJob): Promise<Resul
     const { data, info } = await pipeline(kind, header, job).toBuffer({ resolveWithObject: true });
     copy = { data, width: info.width, height: info.height };
   } catch (error) {
-    return { ok: false, reason: decodeFailure(error) };
+    return { ok: false, reason: decodeFailure(error, kind, job.bytes) };
   }
   const foreign = foreignParts(job.want.format, copy.data);
   assert(foreign.length === 0, `a clean copy holds ${foreign.join(', ')}`);

@@ -14,7 +14,7 @@ const maximumSide = 100_000;
 
 /** What a file's bytes tell. Nothing is decoded but headers. */
 export async function inspectPicture(kind: ShotKind, job: InspectJob): Promise<Result<ShotFacts>> {
-  const size = kind === 'clip' ? clipSize(job.bytes) : await pictureSize(job.bytes);
+  const size = kind === 'clip' ? clipSize(job.bytes) : await pictureSize(kind, job.bytes);
   if (!size.ok) return size;
   const { width, height, pages, createdAt } = size.value;
   if (width !== null && height !== null && Math.max(width, height) > maximumSide) {
@@ -48,11 +48,11 @@ function clipSize(bytes: Uint8Array): Result<Size> {
   return { ok: true, value: { ...readMovie(bytes), pages: 1 } };
 }
 
-async function pictureSize(bytes: Uint8Array): Promise<Result<Size>> {
+async function pictureSize(kind: ShotKind, bytes: Uint8Array): Promise<Result<Size>> {
   try {
     const { autoOrient, pages = 1 } = await sharp(bytes, { limitInputPixels: false }).metadata();
     return { ok: true, value: { ...autoOrient, pages, createdAt: null } };
   } catch (error) {
-    return { ok: false, reason: decodeFailure(error) };
+    return { ok: false, reason: decodeFailure(error, kind, bytes) };
   }
 }
