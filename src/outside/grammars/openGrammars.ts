@@ -33,10 +33,11 @@ let started: Promise<void> | null = null;
 
 async function loadGrammar(language: SourceLanguage): Promise<Language> {
   try {
-    started ??= Parser.init();
+    // Resolved as the packages are installed, so that the files are found from the sources and from a bundle alike.
+    const { resolve } = createRequire(import.meta.url);
+    started ??= Parser.init({ locateFile: () => resolve('web-tree-sitter/web-tree-sitter.wasm') });
     await started;
-    // Resolved as the package is installed, so that it is found from the sources and from a bundle alike.
-    return await Language.load(createRequire(import.meta.url).resolve(grammarFiles[language]));
+    return await Language.load(resolve(grammarFiles[language]));
   } catch (cause) {
     started = null;
     throw new Failure(

@@ -1,0 +1,46 @@
+import type { Secret } from '#core/code.ts';
+import { wordsOf } from '../facts/words.ts';
+import placeholders from '../tables/placeholders.json';
+import secretNames from '../tables/secretNames.json';
+
+export type SecretKind = Secret['kind'];
+
+const names = secretNames.names.map(({ pattern, kind }) => ({
+  pattern: new RegExp(pattern),
+  kind: kind as SecretKind,
+}));
+const notWhenLast = new Set(secretNames.notWhenLast);
+const stands = placeholders.patterns.map((pattern) => new RegExp(`^(?:${pattern})$`, 'i'));
+
+/** The kind of credential that a name promises; null for any other name. */
+export function secretKindOf(name: string): SecretKind | null {
+  const words = wordsOf(name);
+  const last = words.at(-1) ?? '';
+  if (notWhenLast.has(last)) return null;
+  const text = words.join(' ');
+  return names.find(({ pattern }) => pattern.test(text))?.kind ?? null;
+}
+
+/** Whether a text stands for a credential without being one, such as 'your-password'. */
+export function isPlaceholder(text: string): boolean {
+  const value = text.trim();
+  return stands.some((pattern) => pattern.test(value));
+}
+
+/** Whether a text can be the credential that its name promises. */
+export function isCredential(text: string, kind: SecretKind): boolean {
+  const value = text.trim();
+  if (isPlaceholder(value) || value.length > 4000 || /%[sdiu]|\{\w*\}/.test(value)) return false;
+  // 'Enter password:' is addressed to a reader.
+  if (/\s/.test(value) && /[:?.…]$/.test(value)) return false;
+  switch (kind) {
+    case 'wifi-name':
+      // IEEE 802.11: a network's name has at most 32 octets.
+      return value.length <= 32;
+    case 'token':
+    case 'key':
+      return value.length >= 8 && !/\s/.test(value) && !/^[./]?[\w-]*(\/[\w.-]*)+$/.test(value);
+    default:
+      return value.length >= 3;
+  }
+}

@@ -1,0 +1,257 @@
+import type { Path, Span } from '#core/place.ts';
+import type { Call, Definition, Scope, Value } from '../lowering/program.ts';
+import { type Linked, namedScope } from './link.ts';
+
+/** What a value comes down to once names are followed. */
+export interface Meaning {
+  /** A number, a text, a list, a call, or a name that nothing in the build defines. */
+  readonly value: Value;
+  /** Where names inside `value` are looked up; its file holds the value's words. */
+  readonly scope: Scope;
+  /** The name that the code uses for it; null for a bare value. */
+  readonly name: string | null;
+  /** False for a name that is declared without a value, such as a parameter that no call of the build gives. */
+  readonly known: boolean;
+}
+
+/** Every value that an expression can stand for. Names that lead in circles, or very far, give none. */
+export function meaningsOf(value: Value, scope: Scope, linked: Linked): Meaning[] {
+  return follow(value, scope, null, { linked, left: 400, trail: new Set() });
+}
+
+const furthest = 24;
+const mostElements = 64;
+
+interface Search {
+  readonly linked: Linked;
+  /** Steps left before the search gives up. */
+  left: number;
+  /** Definitions on the way here. */
+  readonly trail: Set<Definition>;
+}
+
+function follow(value: Value, scope: Scope, name: string | null, search: Search): Meaning[] {
+  if (search.left-- <= 0 || search.trail.size > furthest) return [];
+  switch (value.kind) {
+    case 'number':
+    case 'text':
+    case 'list':
+      return [{ value, scope, name, known: true }];
+    case 'call':
+      return [{ value, scope: value.call.scope, name, known: true }];
+    case 'either':
+      return value.options.flatMap((option) => follow(option, scope, name, search));
+    case 'range':
+      return numbersOf(value.from, value.to, value.span).map((number) => ({
+        value: number,
+        scope,
+        name: null,
+        known: true,
+      }));
+    case 'element':
+      return follow(value.of, scope, name, search).flatMap((list) => elementsOf(list, value.index, search));
+    case 'member':
+      return follow(value.of, scope, name, search).flatMap((record) =>
+        memberOf(record, value.name, value.name, search),
+      );
+    case 'name':
+      return followName(value, scope, name, search);
+    case 'other':
+      return [];
+  }
+}
+
+type NameValue = Extract<Value, { kind: 'name' }>;
+
+function followName(value: NameValue, scope: Scope, name: string | null, search: Search): Meaning[] {
+  const [head = '', ...rest] = value.path;
+  const shown = name ?? value.written;
+  if ((head === 'this' || head === 'self') && rest[0] !== undefined) {
+    const owner = classAround(scope, search.linked);
+    const found = owner?.definitions.get(rest[0]);
+    return found ? throughAll(found, rest.slice(1), shown, search) : [];
+  }
+  const found = lookUp(head, scope, search.linked);
+  if (found.length > 0) {
+    const meanings = throughAll(found, rest, shown, search);
+    if (meanings.length > 0 || found.some(({ how }) => how !== 'module')) return meanings;
+  }
+  const inner = rest.length > 0 ? namedScope(head, scope, search.linked) : null;
+  if (inner) return insideScope(inner, rest, shown, search);
+  return [{ value, scope, name: null, known: true }];
+}
+
+function throughAll(found: readonly Definition[], rest: readonly string[], name: string, search: Search): Meaning[] {
+  return found.flatMap((definition) => {
+    if (search.trail.has(definition)) return [];
+    search.trail.add(definition);
+    const meanings = through(definition, rest, name, search);
+    search.trail.delete(definition);
+    return meanings;
+  });
+}
+
+function through(definition: Definition, rest: readonly string[], name: string, search: Search): Meaning[] {
+  if (definition.how === 'module') return throughModule(definition, rest, name, search);
+  const whole = valuesOf(definition, name, search);
+  const met = rest.reduce<Meaning[]>(
+    (records, step) => records.flatMap((record) => memberOf(record, step, name, search, definition.type)),
+    whole,
+  );
+  if (met.length > 0 || rest.length === 0 || definition.type === null) return met;
+  // A field that every object of the class shares, or that its constructor fills.
+  const type = namedScope(definition.type, definition.scope, search.linked);
+  return type ? insideScope(type, rest, name, search) : [];
+}
+
+/** What a definition gives: its value; for a parameter what calls hand in. */
+function valuesOf(definition: Definition, name: string, search: Search): Meaning[] {
+  if (definition.how === 'parameter') {
+    const handed = handedIn(definition, search);
+    if (handed.length > 0) return handed;
+  }
+  // A loop variable is no name that a reader would look for; its list is.
+  const shown = definition.how === 'loop' ? null : name;
+  const given = definition.value ? follow(definition.value, definition.scope, shown, search) : [];
+  if (given.length > 0) return given;
+  const unknown: Value = { kind: 'name', path: [definition.name], written: definition.name, span: definition.span };
+  return definition.value === null && definition.how !== 'field'
+    ? [{ value: unknown, scope: definition.scope, name, known: false }]
+    : [];
+}
+
+function handedIn(definition: Definition, search: Search): Meaning[] {
+  const { routine, index } = definition.of ?? { routine: null, index: 0 };
+  if (!routine || routine.name === '') return [];
+  return search.linked.callsTo(routine.name).flatMap((call) => {
+    if (!canReach(call, definition, routine.owner, search.linked)) return [];
+    const named = call.args.find((arg) => arg.name === definition.name);
+    const argument = named ?? call.args.filter((arg) => arg.name === null)[index];
+    if (argument) return follow(argument.value, call.scope, null, search);
+    return definition.value ? follow(definition.value, definition.scope, null, search) : [];
+  });
+}
+
+/** Whether a call can mean the routine of a parameter: a plain call no method, and the files know each other. */
+function canReach(call: Call, definition: Definition, owner: string | null, linked: Linked): boolean {
+  const [from, to] = [call.scope.source.file, definition.scope.source.file];
+  if (linked.programAt(from)?.language === 'python') return true;
+  if (owner === null && call.callee.length > 1) return false;
+  const sees = (a: Path, b: Path) => linked.visibleFrom(a).some(({ source }) => source.file === b);
+  return sees(from, to) || sees(to, from) || linked.visibleFrom(from).some(({ source }) => sees(to, source.file));
+}
+
+function throughModule(definition: Definition, rest: readonly string[], name: string, search: Search): Meaning[] {
+  if (definition.value?.kind !== 'name') return [];
+  const path = [...definition.value.path, ...rest];
+  const from = definition.scope.source.file;
+  // The longest part that is a file of the build is the module; what follows is a name in it.
+  for (let length = path.length; length > 0; length--) {
+    const program = search.linked.module(
+      from,
+      path
+        .slice(0, length)
+        .join('.')
+        .replace(/^(\.+)\./, '$1'),
+    );
+    if (!program) continue;
+    const [head, ...tail] = path.slice(length);
+    const found = head === undefined ? undefined : program.file.definitions.get(head);
+    return found ? throughAll(found, tail, name, search) : [];
+  }
+  const value: Value = { ...definition.value, path, written: path.join('.') };
+  return [{ value, scope: definition.scope, name: null, known: true }];
+}
+
+function insideScope(scope: Scope, path: readonly string[], name: string, search: Search): Meaning[] {
+  const [head, ...rest] = path;
+  if (head === undefined) return [];
+  const found = scope.definitions.get(head);
+  if (found) return throughAll(found, rest, name, search);
+  const inner = scope.inner.get(head);
+  return inner ? insideScope(inner, rest, name, search) : [];
+}
+
+function elementsOf(list: Meaning, index: string | null, search: Search): Meaning[] {
+  if (list.value.kind !== 'list') return index === null || list.value.kind === 'call' ? [list] : [];
+  const { items } = list.value;
+  const numbered = index === null ? -1 : Number(index);
+  const wanted =
+    index === null
+      ? items.slice(0, mostElements)
+      : Number.isInteger(numbered)
+        ? items.slice(numbered, numbered + 1)
+        : items.filter(({ name }) => name === index);
+  return wanted.flatMap((item) => {
+    const position = item.name ?? items.indexOf(item);
+    const name = list.name === null ? null : `${list.name}[${position}]`;
+    return follow(item.value, list.scope, name, search);
+  });
+}
+
+/** A field of a record: by name where its list names it, else by its number in the class. */
+function memberOf(record: Meaning, field: string, name: string, search: Search, type: string | null = null): Meaning[] {
+  const { value } = record;
+  if (value.kind !== 'list') return [];
+  const named = value.items.find((item) => item.name === field);
+  if (named) return follow(named.value, record.scope, name, search);
+  // Lists of records: any of them may be meant.
+  const nested = value.items.filter((item) => item.value.kind === 'list');
+  if (nested.length === value.items.length && nested.length > 0) {
+    return nested.flatMap((item) => memberOf({ ...record, value: item.value }, field, name, search, type));
+  }
+  const scope = type === null ? null : namedScope(type, record.scope, search.linked);
+  const at = scope ? [...scope.definitions.keys()].indexOf(field) : -1;
+  const item = at < 0 ? undefined : value.items[at];
+  return item ? follow(item.value, record.scope, name, search) : [];
+}
+
+/** Definitions of a name that a scope sees, from the nearest outwards, then in the files that it can use. */
+export function lookUp(name: string, from: Scope, linked: Linked): readonly Definition[] {
+  const isPython = linked.programAt(from.source.file)?.language === 'python';
+  for (let scope: Scope | null = from; scope; scope = scope.parent) {
+    // Methods of Python do not see the names of their class.
+    const found = isPython && scope.kind === 'class' && scope !== from ? undefined : scope.definitions.get(name);
+    if (found) return scope.kind === 'file' ? withValues(found, name, from, linked) : found;
+    const owner = scope.kind === 'routine' && scope.name !== null ? namedScope(scope.name, scope, linked) : null;
+    const member = owner?.definitions.get(name);
+    if (member) return member;
+  }
+  return elsewhere(name, from, linked);
+}
+
+/** `extern const int LED;` says that another file gives the value. */
+function withValues(found: readonly Definition[], name: string, from: Scope, linked: Linked): readonly Definition[] {
+  if (found.some(({ value }) => value !== null)) return found.filter(({ value }) => value !== null);
+  const others = elsewhere(name, from, linked);
+  return others.some(({ value }) => value !== null) ? others : found;
+}
+
+function elsewhere(name: string, from: Scope, linked: Linked): readonly Definition[] {
+  const isGiven = ({ value }: Definition) => value !== null;
+  const [, ...visible] = linked.visibleFrom(from.source.file);
+  for (const { file } of visible) {
+    const found = file.definitions.get(name)?.filter(isGiven);
+    if (found && found.length > 0) return found;
+  }
+  if (linked.programAt(from.source.file)?.language === 'python') return [];
+  // The linker joins what the compiler does not see: one file of the build that alone gives the name a value.
+  const files = linked.programs.filter(
+    ({ language, file }) => language === 'cpp' && file.definitions.get(name)?.some(isGiven),
+  );
+  const only = files.length === 1 ? files[0] : undefined;
+  return only?.file.definitions.get(name)?.filter(isGiven) ?? [];
+}
+
+function classAround(from: Scope, linked: Linked): Scope | null {
+  for (let scope: Scope | null = from; scope; scope = scope.parent) {
+    if (scope.kind === 'class') return scope;
+    if (scope.kind === 'routine' && scope.name !== null) return namedScope(scope.name, scope, linked);
+  }
+  return null;
+}
+
+function numbersOf(from: number, to: number, span: Span): Value[] {
+  const count = Math.min(Math.max(to - from + 1, 0), mostElements);
+  return Array.from({ length: count }, (_, i) => ({ kind: 'number', text: String(from + i), span }));
+}
