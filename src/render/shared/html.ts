@@ -9,7 +9,7 @@ export type Html = { readonly markup: string; readonly [made]: true };
 /** What an element holds: markup, text (escaped), or nothing. */
 export type Child = Html | string | number | null | false | readonly Child[];
 
-/** Null, false and undefined leave an attribute out; true writes it without a value. */
+/** Null, false and undefined leave an attribute out; true writes it empty. */
 export type Attributes = Readonly<Record<string, string | number | boolean | null | undefined>>;
 
 const voidElements = new Set(['br', 'hr', 'img', 'input', 'link', 'meta']);
@@ -21,17 +21,17 @@ const urlAttributes = new Set(['href', 'src']);
  */
 export function element(name: string, attributes: Attributes = {}, ...children: Child[]): Html {
   assert(/^[a-zA-Z][a-zA-Z0-9]*$/.test(name) && name !== 'script', `an element named ${name}`);
-  const start = `<${name}${Object.entries(attributes).map(formatAttribute).join('')}>`;
+  const start = `<${name}${Object.entries(attributes).map(formatAttribute).join('')}`;
   if (voidElements.has(name)) {
     assert(children.length === 0, `a void element ${name} with content`);
-    return trusted(start);
+    return trusted(`${start}/>`);
   }
-  return trusted(`${start}${markupOf(children)}</${name}>`);
+  return trusted(`${start}>${markupOf(children)}</${name}>`);
 }
 
-/** The text of a whole document. */
+/** The text of a whole document, which readers of HTML and of XML alike can take in. */
 export function formatDocument(root: Html): string {
-  return `<!doctype html>\n${root.markup}\n`;
+  return `<!DOCTYPE html>\n${root.markup}\n`;
 }
 
 function trusted(markup: string): Html {
@@ -47,7 +47,7 @@ function markupOf(child: Child): string {
 function formatAttribute([name, value]: [string, Attributes[string]]): string {
   assert(/^[a-zA-Z][a-zA-Z0-9-]*$/.test(name) && !/^(on|style$)/i.test(name), `an attribute named ${name}`);
   if (value === null || value === undefined || value === false) return '';
-  if (value === true) return ` ${name}`;
+  if (value === true) return ` ${name}=""`;
   if (urlAttributes.has(name) && !isSafeUrl(String(value))) return '';
   return ` ${name}="${escapeText(String(value))}"`;
 }

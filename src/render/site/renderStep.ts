@@ -53,19 +53,31 @@ function renderJoins(step: StepBlock): Html | null {
   );
 }
 
+/** A connection as a line between its ends; who only hears it hears `U1.D5, green, to R1.1`. */
 function renderJoin(join: StepJoin): Html {
   const wire = [join.colour, join.length].filter(Boolean).join(', ');
-  const from = element('span', { class: 'point' }, formatEnd(join.from));
+  const from = formatEnd(join.from);
   return element(
     'li',
     {},
-    join.row === null ? from : element('a', { class: 'point', href: fragmentUrl(join.row) }, formatEnd(join.from)),
-    element('span', { class: 'unseen' }, ' to '),
+    join.row === null
+      ? element('span', { class: 'point' }, from)
+      : element('a', { class: 'point', href: fragmentUrl(join.row) }, from),
     element('span', { class: wire === '' ? 'wire from to' : 'wire from' }),
-    wire !== '' && element('span', { class: 'wire-note' }, wire),
-    wire !== '' && element('span', { class: 'wire to' }),
+    ...(wire === ''
+      ? [unseen(' to ')]
+      : [
+          unseen(', '),
+          element('span', { class: 'wire-note' }, wire),
+          unseen(', to '),
+          element('span', { class: 'wire to' }),
+        ]),
     element('span', { class: 'point' }, formatEnd(join.to)),
   );
+}
+
+function unseen(words: string): Html {
+  return element('span', { class: 'unseen' }, words);
 }
 
 function renderOutcome(step: StepBlock, rendering: Rendering): Child {
