@@ -4,9 +4,12 @@ import type { CachePort } from '#app/ports.ts';
 export function memoryCache(): CachePort {
   const entries = new Map<string, Uint8Array>();
   return {
-    get: async (key) => entries.get(key)?.slice() ?? null,
+    async get(key) {
+      const data = entries.get(key);
+      return data ? new Uint8Array(data) : null;
+    },
     async put(key, data) {
-      entries.set(key, data.slice());
+      entries.set(key, new Uint8Array(data));
     },
   };
 }

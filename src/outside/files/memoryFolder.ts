@@ -30,8 +30,8 @@ export function memoryFolder(files: Record<string, string | Uint8Array>): Folder
       };
     },
     exists: async (path) => held.has(checked(path)) || isFolder(path),
-    read: async (path) => found(path).slice(),
-    readHead: async (path, bytes) => found(path).slice(0, bytes),
+    read: async (path) => copyOf(found(path)),
+    readHead: async (path, bytes) => copyOf(found(path).subarray(0, bytes)),
     hash: async (path) => hashOf(found(path)),
     async write(path, bytes, options = {}) {
       const now = held.get(checked(path));
@@ -39,7 +39,7 @@ export function memoryFolder(files: Record<string, string | Uint8Array>): Folder
         throw new Failure('file-changed', `'${path}' is not as it was.`, 'Look at it, then do this again.');
       }
       if (isFolder(path)) throw new Failure('write-failed', `'${path}' is a folder.`, 'Choose another name.');
-      held.set(path, bytes.slice());
+      held.set(path, copyOf(bytes));
     },
     async append(path, text) {
       if (text === '') return;
@@ -72,7 +72,12 @@ function checked(path: string): string {
 }
 
 function bytesOf(content: string | Uint8Array): Uint8Array {
-  return typeof content === 'string' ? new TextEncoder().encode(content) : content.slice();
+  return typeof content === 'string' ? new TextEncoder().encode(content) : copyOf(content);
+}
+
+/** Not `slice`: that of a Buffer shares its memory. */
+function copyOf(bytes: Uint8Array): Uint8Array {
+  return new Uint8Array(bytes);
 }
 
 function joined(a: Uint8Array, b: Uint8Array): Uint8Array {

@@ -27,7 +27,7 @@ export async function cleanFromCache(
   // One line of JSON, then the picture.
   const end = entry.indexOf(10);
   const { width, height, removed } = JSON.parse(new TextDecoder().decode(entry.subarray(0, end)));
-  const data = entry.slice(end + 1);
+  const data = new Uint8Array(entry.subarray(end + 1));
   return { asset: { ...want, width, height, name, bytes: data.length }, data, removed };
 }
 
