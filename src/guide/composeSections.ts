@@ -1,18 +1,19 @@
 import { type Section, type SignalWord, signalWords, type WrittenFact } from '#core/step.ts';
 import { composeBody, type Drafting } from './composeBody.ts';
 import type { BlockId, BodyBlock, SectionBlock } from './guide.ts';
+import { headingRanks } from './headingRanks.ts';
 
-/** Prose sections with heading ranks from `level` down that never skip one, however the maker ranked them. */
-export function composeSections(sections: readonly Section[], level: number, drafting: Drafting): SectionBlock[] {
-  const open: number[] = [];
-  return sections.map((section) => {
-    while ((open.at(-1) ?? 0) >= section.depth) open.pop();
-    open.push(section.depth);
-    return composeSection(section, Math.min(level + open.length - 1, 6), drafting);
-  });
+/** Prose sections in their order, their headings ranked from `top` down. */
+export function composeSections(sections: readonly Section[], top: number, drafting: Drafting): SectionBlock[] {
+  const ranks = headingRanks(
+    sections.map((section) => section.depth),
+    top,
+  );
+  return sections.map((section, i) => composeSection(section, ranks[i] ?? top, drafting));
 }
 
-function composeSection(section: Section, level: number, drafting: Drafting): SectionBlock {
+/** One section of the maker's prose under a heading of that rank. */
+export function composeSection(section: Section, level: number, drafting: Drafting): SectionBlock {
   const id = drafting.targets.sections.get(section.id) ?? drafting.names.of('section', section.id);
   return {
     kind: 'section',

@@ -5,9 +5,10 @@ import type { Section, StepFacts } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
 import type { Drafting } from './composeBody.ts';
 import type { Inventory } from './composeNeeds.ts';
-import { composeSections } from './composeSections.ts';
+import { composeSection } from './composeSections.ts';
 import { composeStep, minutesOf } from './composeStep.ts';
 import type { Minutes, SectionBlock, StepBlock, WiringRow, WorkBlock } from './guide.ts';
+import { headingRanks } from './headingRanks.ts';
 import type { StepMarks } from './stepMarks.ts';
 
 /** What the run of steps is composed from. */
@@ -24,28 +25,24 @@ export interface WorkSources {
 
 /** The steps in the order of doing, with what the maker wrote between them. */
 export function composeWork(sources: WorkSources): WorkBlock {
-  const depth = sources.sections.find((section) => section.role === 'step')?.depth ?? 2;
-  const staged = sources.sections.some((section) => section.role !== 'step' && section.depth < depth);
-  const level = staged ? 4 : 3;
+  const ranks = headingRanks(
+    sources.sections.map((section) => section.depth),
+    3,
+  );
   const blocks: (StepBlock | SectionBlock)[] = [];
   let after: Minutes | null = { hands: 0, wait: 0 };
-  for (const section of sources.sections) {
+  for (const [i, section] of sources.sections.entries()) {
+    const level = ranks[i] ?? 3;
     const mark = sources.marks.get(section.id);
-    if (section.role === 'step' && mark) {
-      const facts = sources.facts.steps[section.id] ?? noFacts;
-      const notes = sources.log.filter((note) => note.step !== null && speaksOf(note.step, section, mark.number));
-      const comesPowered = sources.ledger.steps.find(({ step }) => step === section.id)?.before.powered ?? false;
-      blocks.push(composeStep({ ...sources, section, facts, mark, level, after, comesPowered, notes }));
-      after = added(after, minutesOf(facts));
-    } else {
-      blocks.push(
-        ...composeSections(
-          [section],
-          section.depth < depth ? 3 : level + Number(section.depth > depth),
-          sources.drafting,
-        ),
-      );
+    if (section.role !== 'step' || !mark) {
+      blocks.push(composeSection(section, level, sources.drafting));
+      continue;
     }
+    const facts = sources.facts.steps[section.id] ?? noFacts;
+    const notes = sources.log.filter((note) => note.step !== null && speaksOf(note.step, section, mark.number));
+    const comesPowered = sources.ledger.steps.find(({ step }) => step === section.id)?.before.powered ?? false;
+    blocks.push(composeStep({ ...sources, section, facts, mark, level, after, comesPowered, notes }));
+    after = added(after, minutesOf(facts));
   }
   return { kind: 'work', id: sources.drafting.names.of('work', 'steps'), places: [], blocks };
 }

@@ -183,7 +183,7 @@ export interface StepBlock extends Told {
   /** Computed from the order, from 1. */
   readonly number: number;
   readonly heading: string;
-  /** Rank of the heading, 3 or 4. */
+  /** Rank of the heading, 3 to 6; never skips one. */
   readonly level: number;
   readonly needs: Needs;
   readonly minutes: Minutes | null;

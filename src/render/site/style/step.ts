@@ -21,7 +21,7 @@ export const stepStyle = `
 .course li>.figure{color:var(--pencil);white-space:nowrap}
 
 .step{margin-top:clamp(4rem,9vw,7rem)}
-.step>h3,.step>h4{font-size:clamp(1.7rem,4vw,2.6rem);margin-top:.6rem;display:flex;column-gap:1.1rem;align-items:baseline}
+.step>:is(h3,h4,h5,h6){font-size:clamp(1.7rem,4vw,2.6rem);margin-top:.6rem;display:flex;column-gap:1.1rem;align-items:baseline}
 .numeral{font-size:1.6em;line-height:1;font-variant-numeric:tabular-nums lining-nums;color:var(--brass);font-weight:400}
 .needs{margin-top:1.4rem;font-size:1.0625rem;line-height:1.45}
 .needs ul{list-style:none;margin:.3rem 0 .8rem;padding:0}
@@ -35,9 +35,9 @@ export const stepStyle = `
 .inner>.content{margin-top:.75rem}
 @media print,(min-width:60rem){
 .step{display:grid;grid-template-columns:var(--margin) minmax(0,1fr);column-gap:var(--gap)}
-.step>h3,.step>h4{column-gap:var(--gap)}
-.step>.line,.step>h3,.step>h4{grid-column:1/-1}
-.step>h3,.step>h4{display:grid;grid-template-columns:subgrid;align-items:baseline}
+.step>:is(h3,h4,h5,h6){column-gap:var(--gap)}
+.step>.line,.step>:is(h3,h4,h5,h6){grid-column:1/-1}
+.step>:is(h3,h4,h5,h6){display:grid;grid-template-columns:subgrid;align-items:baseline}
 .needs{grid-column:1}
 .step>.content{grid-column:2}
 .inner{margin-left:calc(var(--margin) + var(--gap))}
