@@ -6,8 +6,8 @@ type Scale = readonly [unit: string, size: number, from: number];
 
 /**
  * The one way a quantity is written: three significant digits, a prefix, a plain space, such as `330 Ω`, `4.7 kΩ`,
- * `100 nF`, `±5 %`. A frequency
- * of at most seven digits is written whole (`32.768 kHz`). The micro sign is U+00B5 and the minus U+2212.
+ * `100 nF`, `±5 %`. A frequency of at most seven digits is written whole (`32.768 kHz`). The micro sign is U+00B5
+ * and the minus U+2212.
  */
 export function formatQuantity(kind: QuantityKind, si: number): string {
   assert(Number.isFinite(si), `a ${kind} of ${si} cannot be written`);
