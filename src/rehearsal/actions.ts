@@ -2,7 +2,7 @@ import type { Claim } from '#core/claim.ts';
 import { endpointId } from '#core/connection.ts';
 import { isJoin, type Join, type PartUse } from '#core/step.ts';
 import { assemblyName } from './assemblyName.ts';
-import { type Bench, isInPlace, stepThatTakes } from './bench.ts';
+import { type Bench, isInPlace, stepThatTakes, wholeOf } from './bench.ts';
 import { compareJoin } from './compareJoin.ts';
 import { sameTool } from './sameTool.ts';
 import { type ScriptStep, sameBuilder } from './script.ts';
@@ -34,7 +34,7 @@ export function takeParts(bench: Bench, step: ScriptStep, index: number): void {
       const { had, wanted } = taking;
       bench.stops.push({ kind: 'part-used-up', step: step.id, claim, use, part: part.id, had, wanted });
     }
-    bench.placed.add(use.ref ?? part.id);
+    bench.placed.add(use.ref ?? wholeOf(part.id));
   }
 }
 
@@ -147,8 +147,8 @@ function removePart(bench: Bench, use: PartUse, variant: string | null): boolean
   if (bench.assemblies.delete(assemblyName(use.named))) return true;
   const part = bench.partOfUse(use);
   if (part === null) return false;
-  const wasPlaced = bench.placed.delete(use.ref ?? part.id);
-  if (!wasPlaced) return bench.placed.has(part.id);
+  const wasPlaced = bench.placed.delete(use.ref ?? wholeOf(part.id));
+  if (!wasPlaced) return bench.placed.has(wholeOf(part.id));
   bench.bag.putBack(use, part, variant);
   const isGone = ({ join }: { join: Join }) => use.ref !== null && [join.from.ref, join.to.ref].includes(use.ref);
   bench.made.splice(0, bench.made.length, ...bench.made.filter((made) => !isGone(made)));

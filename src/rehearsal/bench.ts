@@ -23,8 +23,8 @@ export interface Bench {
   readonly wiring: Nets;
   readonly bag: Bag;
   readonly tools: string[];
-  /** References and part ids that have been taken up. */
-  readonly placed: Set<Ref | PartId>;
+  /** References that have been taken up; `wholeOf` a part where a step took it without naming references. */
+  readonly placed: Set<string>;
   readonly made: MadeJoin[];
   /** Every join that was ever made, taken away again or not. */
   readonly everMade: Join[];
@@ -86,10 +86,15 @@ export function nameOfJoin(join: Join): string {
   return join.connection ?? join.id;
 }
 
+/** Stands for a part as a whole, which is not its first reference. */
+export function wholeOf(part: PartId): string {
+  return `all of ${part}`;
+}
+
 /** Whether the builder has the part at this end in hand or on the board. */
 export function isInPlace(bench: Bench, ref: Ref): boolean {
   const part = bench.partOfRef(ref);
-  return bench.placed.has(ref) || (part !== null && bench.placed.has(part.id));
+  return bench.placed.has(ref) || (part !== null && bench.placed.has(wholeOf(part.id)));
 }
 
 /** The first step after this one that takes up a part; null where none does. */

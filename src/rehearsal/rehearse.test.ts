@@ -56,6 +56,11 @@ describe('the bag of the simulated builder', () => {
     ).toEqual([]);
     expect(stopsOf({ parts: [{ name: 'wire', n: 1 }], steps: [{ id: 'a', uses: [['wire', 30, 'cm']] }] })).toEqual([]);
   });
+  it('never runs out where a step leaves open how much it takes', () => {
+    expect(
+      stopsOf({ parts: [{ name: 'screw', n: 2 }], steps: [{ id: 'a', uses: [['screw', 5]], roughly: true }] }),
+    ).toEqual([]);
+  });
   it('takes a reference once, however often it is named', () => {
     const { stops, steps } = run({
       parts: [{ name: 'U1' }, { name: 'case' }],
@@ -128,6 +133,17 @@ describe('what is left at the end', () => {
       }),
     ).toEqual([['part-left-over', null]]);
   });
+  it('is not a part that the text of a step names, in a range or by its description', () => {
+    const parts = [{ name: 'R1' }, { name: 'R2,R3' }, { name: 'rubber foot', n: 4 }, { name: 'R9' }, { name: 'R10' }];
+    const take = { id: 'a', uses: ['R1', 'R9', 'R10'] };
+    expect(
+      stopsOf({
+        parts,
+        steps: [{ ...take, prose: 'Then R1–R3. Last of all come the rubber feet, or one rubber foot.' }],
+      }),
+    ).toEqual([]);
+    expect(stopsOf({ parts, steps: [{ ...take, prose: 'Then R1.' }] })).toHaveLength(2);
+  });
   it('is no rest of a wire that was cut to length', () => {
     const parts = [{ name: 'wire', n: 60, unit: 'cm' }];
     expect(stopsOf({ parts, steps: [{ id: 'a', uses: [['wire', 55, 'cm']] }] })).toEqual([]);
@@ -197,6 +213,15 @@ describe('connections', () => {
     const { stops } = run({ parts, wiring, steps });
     expect(stops).toMatchObject([{ kind: 'part-not-in-place', step: 'a', part: 'H1', arrives: 'b' }]);
   });
+  it('need the very reference, not another of the same row', () => {
+    const steps = [
+      { id: 'a', uses: ['R1'], connects: [['R1.2', 'R2.1']] as const },
+      { id: 'b', uses: ['R2'] },
+    ];
+    expect(stopsOf({ parts: [{ name: 'R1,R2' }], steps })).toEqual([['part-not-in-place', 'a']]);
+    const together = [{ id: 'a', uses: [['R1,R2', 2] as const], connects: [['R1.2', 'R2.1']] as const }];
+    expect(stopsOf({ parts: [{ name: 'R1,R2' }], steps: together })).toEqual([]);
+  });
   it('may go to a part that no step takes up: a supply lies ready', () => {
     expect(
       stopsOf({
@@ -223,6 +248,16 @@ describe('connections', () => {
     expect(ledger.stops).toEqual([]);
     expect(ledger.steps[1]?.after.made).not.toContain('R1.1~U1.5');
     expect(ledger.steps[2]?.after.made).toContain('R1.1~U1.5');
+  });
+  it('are made once by each builder where two variants make the same one', () => {
+    const made = { ...all, connects: wiring, variant: 'desk' };
+    const small = (variant: string) => ({
+      parts,
+      wiring,
+      steps: [made, { id: 'b', connects: wiring.slice(0, 1), variant }],
+    });
+    expect(stopsOf(small('wall'))).toEqual([]);
+    expect(stopsOf(small('desk'))).toEqual([['connection-made-twice', 'b']]);
   });
   it('taken away before they were made leave the builder searching', () => {
     const away = { id: 'z', removes: [['U1.5', 'R1.1']] as const };
@@ -278,6 +313,10 @@ describe('power', () => {
       ['powered-while-working', 'solder'],
     ]);
   });
+  it('is no harm to a plug', () => {
+    const plug = { id: 'plug', uses: ['D1', 'R1'], power: ['on', 'on'], connects: [['D1.USB', 'R1.USB']] } as const;
+    expect(stopsOf({ parts, steps: [plug] })).toEqual([]);
+  });
   it('is needed for volts, not for ohms', () => {
     const measure = (expect: string): SmallBuild => ({
       parts,
@@ -314,6 +353,7 @@ describe('code', () => {
     };
     expect(ledgerOf([probe, load]).stops).toMatchObject([{ kind: 'code-not-loaded', step: 'probe', arrives: 'load' }]);
     expect(ledgerOf([load, probe]).stops).toEqual([]);
+    expect(ledgerOf([probe]).stops).toEqual([]);
     expect(ledgerOf([load, probe]).steps[0]?.after.loaded).toEqual(['main.cpp']);
   });
 });

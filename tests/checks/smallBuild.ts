@@ -7,6 +7,7 @@ import type { TextPlace } from '#core/place.ts';
 import type { Amount } from '#core/quantity.ts';
 import { noSettings } from '#core/settings.ts';
 import type { Join, PartUse, Section, StepFacts } from '#core/step.ts';
+import type { Block } from '#core/text.ts';
 
 /** A part in short: `R1,R2` are references; a name without a digit stands for a part that has none. */
 export interface SmallPart {
@@ -21,6 +22,10 @@ export interface SmallPart {
 export interface SmallStep {
   readonly id: string;
   readonly uses?: readonly (string | readonly [name: string, n: number, unit?: string])[];
+  /** All amounts of `uses` are approximate. */
+  readonly roughly?: boolean;
+  /** A paragraph of the step's text. */
+  readonly prose?: string;
   readonly reads?: readonly string[];
   readonly tools?: readonly string[];
   readonly makes?: readonly string[];
@@ -136,7 +141,7 @@ function endFrom(text: string): Endpoint {
   return { ref, pin };
 }
 
-function sectionFrom({ id }: SmallStep, index: number): Section {
+function sectionFrom({ id, prose }: SmallStep, index: number): Section {
   const place = at('guide.md', index * 10 + 1, id);
   return {
     id,
@@ -146,10 +151,18 @@ function sectionFrom({ id }: SmallStep, index: number): Section {
     role: 'step',
     file: 'guide.md',
     place,
-    blocks: [],
+    blocks: prose === undefined ? [] : [paragraphFrom(prose, index)],
     pictures: [],
     facts: [],
     signature: id,
+  };
+}
+
+function paragraphFrom(words: string, index: number): Block {
+  return {
+    kind: 'paragraph',
+    place: at('guide.md', index * 10 + 5, words),
+    children: [{ kind: 'text', value: words }],
   };
 }
 
@@ -158,10 +171,15 @@ function factsFrom(step: SmallStep, index: number, parts: readonly Part[], rows:
   const use = (written: string | readonly [string, number, string?]): Claim<PartUse> => {
     const [named, n, unit] =
       typeof written === 'string' ? [written, 1, 'pcs'] : [written[0], written[1], written[2] ?? 'pcs'];
-    const part = parts.find(({ refs, id }) => refs.includes(named) || id === named);
+    const part = parts.find(
+      ({ refs, id, description }) => refs.includes(named) || id === named || description === named,
+    );
     const ref = part?.refs.includes(named) || /^[A-Z]+\d+$/.test(named) ? named : null;
     const quote = typeof written === 'string' ? named : `${named} × ${n}`;
-    return declared({ named, part: part?.id ?? null, ref, amount: { n, unit, approximate: false } }, place(quote));
+    return declared(
+      { named, part: part?.id ?? null, ref, amount: { n, unit, approximate: step.roughly === true } },
+      place(quote),
+    );
   };
   const join = ([a, b]: readonly [string, string]): Claim<Join> => {
     const [from, to] = [endFrom(a), endFrom(b)];

@@ -2,6 +2,7 @@ import type { Judged } from '#core/assembled.ts';
 import { type Endpoint, endpointId } from '#core/connection.ts';
 import type { Key } from '#core/key.ts';
 import type { Place } from '#core/place.ts';
+import { parseItem } from '#notation/items.ts';
 import { slugOf, tokensOf } from '#notation/names.ts';
 import { isRef } from '#notation/refs.ts';
 import { type CannotTell, defineCheck, type FindingDraft } from '../defineCheck.ts';
@@ -84,7 +85,7 @@ function* fromSteps({ build, ledger }: Judged): Iterable<FindingDraft> {
   const byName = new Map<string, { named: string; places: Place[]; step: string }>();
   for (const stop of ledger.stops) {
     if (stop.kind !== 'part-not-listed' || stop.step === null) continue;
-    const named = stop.use.ref ?? stop.use.named;
+    const named = stop.use.ref ?? parseItem(stop.use.named).name;
     const entry = byName.get(slugOf(named)) ?? { named, places: [], step: stepName(build, stop.step) };
     entry.places.push(...(stop.claim?.places ?? []));
     byName.set(slugOf(named), entry);
