@@ -21,7 +21,7 @@ export async function findFile(root: string, target: string): Promise<Found> {
     const real = await realpath(wanted);
     if (!isShown(root, real)) return nothing;
     const found = await stat(real);
-    if (found.isDirectory()) return folder(root, real, target);
+    if (found.isDirectory()) return await folder(root, real, target);
     return found.isFile() && !pathOf(target).endsWith('/') ? { is: 'file', path: real } : nothing;
   } catch {
     return nothing;

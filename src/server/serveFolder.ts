@@ -1,4 +1,4 @@
-import { realpath } from 'node:fs/promises';
+import { realpath, stat } from 'node:fs/promises';
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { Failure } from '#core/failure.ts';
@@ -24,10 +24,12 @@ export async function serveFolder(
 
 async function realRoot(root: string): Promise<string> {
   try {
-    return await realpath(root);
+    const real = await realpath(root);
+    if ((await stat(real)).isDirectory()) return real;
   } catch (cause) {
     throw new Failure('not-found', `There is no folder '${root}' to show.`, 'Publish the guide first.', { cause });
   }
+  throw new Failure('not-a-folder', `'${root}' is a file, not a folder.`, 'Name the folder to show.');
 }
 
 function listen(server: Server, port: number): Promise<void> {
