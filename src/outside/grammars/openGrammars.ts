@@ -3,6 +3,7 @@ import { Language, Parser } from 'web-tree-sitter';
 import type { GrammarPort } from '#app/ports.ts';
 import type { SourceLanguage } from '#core/code.ts';
 import { Failure } from '#core/failure.ts';
+import attributeMacros from './attributeMacros.json';
 import { plainTree } from './plainTree.ts';
 
 const grammarFiles: Record<SourceLanguage, string> = {
@@ -53,7 +54,7 @@ function parseWith(grammar: Language, language: SourceLanguage, text: string) {
   const parser = new Parser();
   try {
     parser.setLanguage(grammar);
-    const tree = parser.parse(text);
+    const tree = parser.parse(language === 'cpp' ? withoutAttributes(text) : text);
     if (!tree) {
       throw new Failure('read-failed', `The ${language} parser gave no tree.`, 'Try again; report it if it stays.');
     }
@@ -65,4 +66,11 @@ function parseWith(grammar: Language, language: SourceLanguage, text: string) {
   } finally {
     parser.delete();
   }
+}
+
+const attributes = new RegExp(`\\b(?:${attributeMacros.names.join('|')})\\b`, 'g');
+
+/** Blanks in place of attribute macros, so that all offsets stay; the nodes' words come from the text itself. */
+function withoutAttributes(text: string): string {
+  return text.replace(attributes, (name) => ' '.repeat(name.length));
 }

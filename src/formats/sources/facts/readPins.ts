@@ -64,7 +64,7 @@ function openRegister(placeAt: PlaceMaker) {
             found.name === null && rule.wraps && call.into !== null ? { ...found, name: call.into } : found,
           );
           draft.uses.add(useOf(rule, use, call, linked));
-          draft.group ??= groupOf(call, rule);
+          if (key !== 'self') draft.group ??= groupOf(call, rule);
           draft.usedAt.push(usePlace(call, value, placeAt));
         }
       }
@@ -117,7 +117,9 @@ function groupOf(call: Call, rule: CallRule): string | null {
     return value?.kind === 'name' ? value.written : null;
   }
   if (rule.of) return call.callee.at(-2) ?? null;
-  return rule.wraps ? null : call.into;
+  // What a function gives back is a reading, what a class gives is the object that the pin belongs to.
+  const isClass = rule.make !== undefined || /^[A-Z]/.test(call.callee.at(-1) ?? '');
+  return rule.wraps || !isClass ? null : call.into;
 }
 
 /** The whole call where it fits a line; of a longer one the argument. */

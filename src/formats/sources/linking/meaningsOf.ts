@@ -10,6 +10,8 @@ export interface Meaning {
   readonly scope: Scope;
   /** The name that the code uses for it; null for a bare value. */
   readonly name: string | null;
+  /** The class of what it was read from, where the code tells. */
+  readonly type: string | null;
   /** False for a name that is declared without a value, such as a parameter that no call of the build gives. */
   readonly known: boolean;
 }
@@ -36,9 +38,9 @@ function follow(value: Value, scope: Scope, name: string | null, search: Search)
     case 'number':
     case 'text':
     case 'list':
-      return [{ value, scope, name, known: true }];
+      return [{ value, scope, name, type: null, known: true }];
     case 'call':
-      return [{ value, scope: value.call.scope, name, known: true }];
+      return [{ value, scope: value.call.scope, name, type: null, known: true }];
     case 'either':
       return value.options.flatMap((option) => follow(option, scope, name, search));
     case 'range':
@@ -46,13 +48,14 @@ function follow(value: Value, scope: Scope, name: string | null, search: Search)
         value: number,
         scope,
         name: null,
+        type: null,
         known: true,
       }));
     case 'element':
       return follow(value.of, scope, name, search).flatMap((list) => elementsOf(list, value.index, search));
     case 'member':
       return follow(value.of, scope, name, search).flatMap((record) =>
-        memberOf(record, value.name, value.name, search),
+        memberOf(record, value.name, `${record.name ?? ''}.${value.name}`, search),
       );
     case 'name':
       return followName(value, scope, name, search);
@@ -73,12 +76,16 @@ function followName(value: NameValue, scope: Scope, name: string | null, search:
   }
   const found = lookUp(head, scope, search.linked);
   if (found.length > 0) {
-    const meanings = throughAll(found, rest, shown, search);
-    if (meanings.length > 0 || found.some(({ how }) => how !== 'module')) return meanings;
+    const modules = found.filter(({ how }) => how === 'module');
+    const plain = found.filter(({ how }) => how !== 'module');
+    return [
+      ...throughAll(plain, rest, shown, search),
+      ...modules.flatMap((module) => throughModule(module, { value, scope, name }, search)),
+    ];
   }
   const inner = rest.length > 0 ? namedScope(head, scope, search.linked) : null;
   if (inner) return insideScope(inner, rest, shown, search);
-  return [{ value, scope, name: null, known: true }];
+  return [{ value, scope, name, type: null, known: true }];
 }
 
 function throughAll(found: readonly Definition[], rest: readonly string[], name: string, search: Search): Meaning[] {
@@ -92,10 +99,9 @@ function throughAll(found: readonly Definition[], rest: readonly string[], name:
 }
 
 function through(definition: Definition, rest: readonly string[], name: string, search: Search): Meaning[] {
-  if (definition.how === 'module') return throughModule(definition, rest, name, search);
-  const whole = valuesOf(definition, name, search);
+  const whole = typed(valuesOf(definition, name, search), definition.type);
   const met = rest.reduce<Meaning[]>(
-    (records, step) => records.flatMap((record) => memberOf(record, step, name, search, definition.type)),
+    (records, step) => records.flatMap((record) => memberOf(record, step, name, search)),
     whole,
   );
   if (met.length > 0 || rest.length === 0 || definition.type === null) return met;
@@ -116,7 +122,7 @@ function valuesOf(definition: Definition, name: string, search: Search): Meaning
   if (given.length > 0) return given;
   const unknown: Value = { kind: 'name', path: [definition.name], written: definition.name, span: definition.span };
   return definition.value === null && definition.how !== 'field'
-    ? [{ value: unknown, scope: definition.scope, name, known: false }]
+    ? [{ value: unknown, scope: definition.scope, name, type: null, known: false }]
     : [];
 }
 
@@ -141,26 +147,28 @@ function canReach(call: Call, definition: Definition, owner: string | null, link
   return sees(from, to) || sees(to, from) || linked.visibleFrom(from).some(({ source }) => sees(to, source.file));
 }
 
-function throughModule(definition: Definition, rest: readonly string[], name: string, search: Search): Meaning[] {
-  if (definition.value?.kind !== 'name') return [];
-  const path = [...definition.value.path, ...rest];
-  const from = definition.scope.source.file;
+/** A name that an import brought in: a name of another file of the build, or of a module outside it. */
+function throughModule(
+  module: Definition,
+  used: { value: NameValue; scope: Scope; name: string | null },
+  search: Search,
+): Meaning[] {
+  const { value, scope, name } = used;
+  if (module.value?.kind !== 'name') return [];
+  const path = [...module.value.path, ...value.path.slice(1)];
   // The longest part that is a file of the build is the module; what follows is a name in it.
   for (let length = path.length; length > 0; length--) {
-    const program = search.linked.module(
-      from,
-      path
-        .slice(0, length)
-        .join('.')
-        .replace(/^(\.+)\./, '$1'),
-    );
+    const written = path
+      .slice(0, length)
+      .join('.')
+      .replace(/^(\.+)\./, '$1');
+    const program = search.linked.module(module.scope.source.file, written);
     if (!program) continue;
     const [head, ...tail] = path.slice(length);
     const found = head === undefined ? undefined : program.file.definitions.get(head);
-    return found ? throughAll(found, tail, name, search) : [];
+    return found ? throughAll(found, tail, name ?? value.written, search) : [];
   }
-  const value: Value = { ...definition.value, path, written: path.join('.') };
-  return [{ value, scope: definition.scope, name: null, known: true }];
+  return [{ value: { ...value, path, written: path.join('.') }, scope, name, type: null, known: true }];
 }
 
 function insideScope(scope: Scope, path: readonly string[], name: string, search: Search): Meaning[] {
@@ -182,23 +190,29 @@ function elementsOf(list: Meaning, index: string | null, search: Search): Meanin
       : Number.isInteger(numbered)
         ? items.slice(numbered, numbered + 1)
         : items.filter(({ name }) => name === index);
-  return wanted.flatMap((item) => {
+  const elements = wanted.flatMap((item) => {
     const position = item.name ?? items.indexOf(item);
     const name = list.name === null ? null : `${list.name}[${position}]`;
     return follow(item.value, list.scope, name, search);
   });
+  return typed(elements, list.type);
+}
+
+/** Values with the class of what holds them, where they have none of their own. */
+function typed(meanings: readonly Meaning[], type: string | null): Meaning[] {
+  return meanings.map((meaning) => (meaning.type === null ? { ...meaning, type } : meaning));
 }
 
 /** A field of a record: by name where its list names it, else by its number in the class. */
-function memberOf(record: Meaning, field: string, name: string, search: Search, type: string | null = null): Meaning[] {
-  const { value } = record;
+function memberOf(record: Meaning, field: string, name: string, search: Search): Meaning[] {
+  const { value, type } = record;
   if (value.kind !== 'list') return [];
   const named = value.items.find((item) => item.name === field);
   if (named) return follow(named.value, record.scope, name, search);
   // Lists of records: any of them may be meant.
   const nested = value.items.filter((item) => item.value.kind === 'list');
   if (nested.length === value.items.length && nested.length > 0) {
-    return nested.flatMap((item) => memberOf({ ...record, value: item.value }, field, name, search, type));
+    return nested.flatMap((item) => memberOf({ ...record, value: item.value }, field, name, search));
   }
   const scope = type === null ? null : namedScope(type, record.scope, search.linked);
   const at = scope ? [...scope.definitions.keys()].indexOf(field) : -1;

@@ -53,11 +53,8 @@ function numberOf(node: SyntaxNode, macros: KnownMacros, depth: number): number 
   switch (node.type) {
     case 'number_literal':
       return numberIn(node.text);
-    case 'true':
-      return 1;
-    case 'false':
-      return 0;
     case 'identifier': {
+      if (node.text === 'true' || node.text === 'false') return Number(node.text === 'true');
       const known = macros.get(node.text);
       if (!known) return null;
       // The preprocessor takes an undefined name for 0.

@@ -11,7 +11,7 @@ export function declare(node: SyntaxNode, scope: Scope, draft: Draft): void {
   const subject: Subject = {
     node,
     typeNode,
-    type: calleePath(typeNode).at(-1) ?? null,
+    type: typeName(typeNode, draft),
     scope,
     draft,
     constant: isConstant(node),
@@ -33,6 +33,18 @@ const beforeNames = new Set([
   'ms_declspec_modifier',
   'virtual',
 ]);
+
+/** The name of a class; `struct { … } pins;` goes by the name behind its body. */
+function typeName(typeNode: SyntaxNode, draft: Draft): string | null {
+  if (!typeNode.type.endsWith('_specifier') || typeNode.type === 'sized_type_specifier')
+    return calleePath(typeNode).at(-1) ?? null;
+  return typeNode.field('name')?.text ?? nameBehind(typeNode, draft.source.text);
+}
+
+/** The name that follows the body of a class which has none of its own, as in `typedef struct { … } Pins;`. */
+export function nameBehind(node: SyntaxNode, text: string): string | null {
+  return /^\s*(\w+)/.exec(text.slice(node.end, node.end + 80))?.[1] ?? null;
+}
 
 interface Subject {
   readonly node: SyntaxNode;
@@ -214,11 +226,7 @@ function nameIn(declarator: SyntaxNode): SyntaxNode | null {
   let node: SyntaxNode | null = declarator;
   for (let hops = 0; node && hops < 20; hops++) {
     if (node.type === 'identifier' || node.type === 'field_identifier') return node;
-    // An attribute macro such as PROGMEM before the type makes the grammar take the type for the name.
-    const fault: SyntaxNode | undefined =
-      node.type === 'array_declarator' ? node.children.find((child) => child.type === 'ERROR') : undefined;
-    const rescued: SyntaxNode | undefined = fault?.children.find(({ type }) => type === 'identifier');
-    node = rescued ?? node.field('declarator') ?? node.children.find(({ type }) => declaratorTypes.has(type)) ?? null;
+    node = node.field('declarator') ?? node.children.find(({ type }) => declaratorTypes.has(type)) ?? null;
   }
   return null;
 }

@@ -2,7 +2,7 @@ import type { Span } from '#core/place.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
 import { branchesOf, type KnownMacros, numberIn } from './conditions.ts';
-import { declare, defineEnumerators, defineParameters } from './cppDeclarations.ts';
+import { declare, defineEnumerators, defineParameters, nameBehind } from './cppDeclarations.ts';
 import { calleePath, cppCall, cppValue, operands } from './cppValue.ts';
 import { type Draft, type Frame, finishDraft, inside, startDraft, walk } from './draft.ts';
 import { macroBody } from './macroBody.ts';
@@ -42,7 +42,7 @@ function visit(frame: Frame, draft: Draft, macros: KnownMacros): Frame[] {
     case 'struct_specifier':
     case 'class_specifier':
     case 'union_specifier':
-      return inScope(frame, 'class', node.field('name')?.text ?? typedefName(frame));
+      return inScope(frame, 'class', node.field('name')?.text ?? nameBehind(node, scope.source.text));
     case 'enum_specifier':
       defineEnumerators(node, scope, draft);
       return inside(frame);
@@ -129,12 +129,6 @@ function inScope(frame: Frame, kind: 'class' | 'namespace', name: string | null)
   const known = name === null ? undefined : frame.scope.inner.get(name);
   const scope = kind === 'namespace' && known ? known : openScope(kind, name, frame.scope);
   return inside({ ...frame, scope }, [body]);
-}
-
-/** `typedef struct { … } Name;`: the parent is not at hand, so the name is found behind the body. */
-function typedefName({ node, scope }: Frame): string | null {
-  const after = scope.source.text.slice(node.end, node.end + 80);
-  return /^\s*(\w+)\s*;/.exec(after)?.[1] ?? null;
 }
 
 function routine(frame: Frame, draft: Draft): Frame[] {

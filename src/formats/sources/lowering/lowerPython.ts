@@ -67,11 +67,19 @@ function importModule(name: SyntaxNode, scope: Scope, draft: Draft): void {
 function importNames(node: SyntaxNode, scope: Scope, draft: Draft): void {
   const module = node.field('module_name');
   if (!module) return;
-  draft.imports.push({ written: module.text, quoted: false, span: [module.start, module.end] });
+  const isFolder = /^\.+$/.test(module.text);
+  if (!isFolder) draft.imports.push({ written: module.text, quoted: false, span: [module.start, module.end] });
   if (node.children.some(({ type }) => type === 'wildcard_import')) draft.openModules.push(module.text);
   for (const name of operands(node).filter((child) => child !== module)) {
     const original = name.type === 'aliased_import' ? name.field('name') : name;
     if (original?.type !== 'dotted_name') continue;
+    // `from . import pins` asks for the module `.pins`.
+    if (isFolder)
+      draft.imports.push({
+        written: `${module.text}${original.text}`,
+        quoted: false,
+        span: [original.start, original.end],
+      });
     const local = name.type === 'aliased_import' ? (name.field('alias')?.text ?? '') : original.text;
     bindModule(local, [...modulePath(module.text), original.text], [original.start, original.end], scope);
   }
