@@ -35,17 +35,24 @@ interface Insertion {
 /** Below the last fact, and below the lines that belong to its item. */
 function more(source: SourceText, lastLine: number, facts: readonly NewFact[]): Insertion {
   const opening = /^([ \t]*)([-*+]|\d{1,9}[.)])([ \t]+)/.exec(lineText(source, lastLine));
-  const [, indent = '', marker = '-', gap = ' '] = opening ?? [];
-  const width = opening?.[0].length ?? 2;
-  let line = lastLine;
-  while (
-    line < source.lineStarts.length &&
-    indentOf(lineText(source, line + 1)) >= Math.min(width, 2 + indent.length)
-  ) {
-    line++;
-  }
+  const [lead = '- ', indent = '', marker = '-', gap = ' '] = opening ?? [];
   const items = facts.map((fact, index) => `${indent}${nextMarker(marker, index + 1)}${gap}${written(fact)}`);
-  return afterLine(source, line, items);
+  return afterLine(source, lastLineOfItem(source, lastLine, lead.length), items);
+}
+
+/** Lines right below go on with the item unless they open a block of their own; after a blank line only indented ones. */
+function lastLineOfItem(source: SourceText, first: number, width: number): number {
+  let last = first;
+  for (let line = first + 1; line <= source.lineStarts.length; line++) {
+    const text = lineText(source, line);
+    const isIndented = text.length - text.trimStart().length >= width;
+    if (text.trim() === '') continue;
+    const goesOn =
+      line === last + 1 && !/^ {0,3}(?:#{1,6}(?:\s|$)|>|```|~~~|<|[-*+]\s|\d{1,9}[.)]\s|[-*_]{3,})/.test(text);
+    if (!isIndented && !goesOn) break;
+    last = line;
+  }
+  return last;
 }
 
 function newList(source: SourceText, section: Section, facts: readonly NewFact[]): Insertion {
@@ -53,9 +60,9 @@ function newList(source: SourceText, section: Section, facts: readonly NewFact[]
   const isSpaced = lineText(source, below + 1).trim() === '';
   const hasMore = source.text.slice(spanOfLine(source, below)[1], contentEnd(source, section)).trim() !== '';
   const at = isSpaced && hasMore ? below + 1 : below;
-  const following = source.text.slice(spanOfLine(source, below)[1]).trimStart();
-  const bullet = bulletOf(source, /^([-*+])[ \t]/.exec(following)?.[1]);
-  const items = facts.map((fact) => `${bullet} ${written(fact)}`);
+  const [, indent = '', following] =
+    /^\s*?([ \t]*)(?:([-*+])[ \t]|\S)/.exec(source.text.slice(spanOfLine(source, below)[1])) ?? [];
+  const items = facts.map((fact) => `${bulletOf(source, following)}${gapBefore(indent)}${written(fact)}`);
   return afterLine(source, at, hasMore && lineText(source, at + 1).trim() !== '' ? [...items, ''] : items);
 }
 
@@ -69,6 +76,11 @@ function headingEnd(source: SourceText, section: Section): number {
 function contentEnd(source: SourceText, section: Section): number {
   const last = section.blocks.at(-1);
   return last === undefined ? spanOfLine(source, headingEnd(source, section))[1] : last.place.span[1];
+}
+
+/** Text that is indented as far as an item's words would belong to that item, so the words stand further in. */
+function gapBefore(indent: string): string {
+  return ' '.repeat(Math.min(4, Math.max(1, indent.replaceAll('\t', '    ').length)));
 }
 
 /** The bullet that the file uses first, but never that of a list right below, which the new one would run into. */
@@ -94,9 +106,4 @@ function afterLine(source: SourceText, line: number, lines: readonly string[]): 
 
 function lineText(source: SourceText, line: number): string {
   return source.text.slice(...spanOfLine(source, line));
-}
-
-/** Columns before the first word; a blank line belongs to no item. */
-function indentOf(line: string): number {
-  return line.trim() === '' ? -1 : line.length - line.trimStart().length;
 }

@@ -1,4 +1,5 @@
 import { type Inline, plainText } from '#core/text.ts';
+import { hidden } from './htmlTokens.ts';
 
 /** Running text before its HTML tags are matched up. */
 export type Loose =
@@ -33,6 +34,7 @@ export function foldTags(nodes: readonly Loose[]): Inline[] {
 }
 
 function meaningOf({ tag, url, children }: Frame): Inline[] {
+  if (hidden.has(tag)) return [];
   switch (tag) {
     case 'a':
       return url === null ? children : [{ kind: 'link', url, children }];

@@ -6,24 +6,23 @@ export type HtmlToken =
 const piece =
   /<!---?>|<!--[\s\S]*?(?:-->|$)|<[!?][\s\S]*?(?:>|$)|<(\/?)([A-Za-z][A-Za-z0-9-]*)((?:"[^"]*"|'[^']*'|[^'">])*)>|[^<]+|</g;
 const attribute = /([^\s"'<>/=]+)(?:\s*=\s*(?:"([^"]*)"|'([^']*)'|([^\s"'=<>`]+)))?/g;
-const hidden = new Set(['script', 'style', 'template', 'head', 'title']);
+/** Tags whose content is no part of the text. */
+export const hidden: ReadonlySet<string> = new Set(['script', 'style', 'template', 'title']);
 
-/** Splits HTML into tags and text. Comments, declarations, scripts and styles are dropped. */
+/** Splits HTML into tags and text. Comments, declarations and the content of hidden tags are dropped. */
 export function htmlTokens(html: string): HtmlToken[] {
   const tokens: HtmlToken[] = [];
   let inside: string | null = null;
   for (const match of html.matchAll(piece)) {
     const tag = match[2]?.toLowerCase();
     const closes = match[1] === '/';
-    if (inside !== null) {
-      if (closes && tag === inside) inside = null;
-    } else if (tag === undefined) {
+    if (inside !== null && !(closes && tag === inside)) continue;
+    if (tag === undefined) {
       if (!match[0].startsWith('<!') && !match[0].startsWith('<?')) {
         tokens.push({ kind: 'text', value: decodeReferences(match[0]) });
       }
-    } else if (hidden.has(tag)) {
-      if (!closes) inside = tag;
     } else {
+      inside = hidden.has(tag) && !closes ? tag : null;
       tokens.push({ kind: closes ? 'close' : 'open', tag, attributes: attributesOf(match[3] ?? '') });
     }
   }

@@ -5,8 +5,9 @@ import type { Inline, PictureRef } from '#core/text.ts';
 import { withoutAttributeLists } from './attributeLists.ts';
 import { foldTags, type Loose } from './foldTags.ts';
 import { type HtmlToken, htmlTokens } from './htmlTokens.ts';
+import { normalisedLabel } from './linkDefinitions.ts';
 import { unmaskTarget } from './maskSiteMarkup.ts';
-import { normalisedLabel, spanOfNode } from './parseMarkdown.ts';
+import { spanOfNode } from './parseMarkdown.ts';
 import { type PictureFolders, resolvePicture } from './resolvePicture.ts';
 
 /** What converting a tree needs to know of the text around it. */

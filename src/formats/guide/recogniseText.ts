@@ -48,12 +48,11 @@ export function recogniseText(source: SourceText): TextRecognised {
   return { kind: 'prose', score: 0, why: 'no steps, no dates, no list of parts or tools', sections: own };
 }
 
-/** A text that only names its licence is none: the words of a licence begin with what it is. */
+/** A text that only names its licence is none: a licence says what it is in its first lines, or in its name. */
 function looksLikeLicence({ file, text }: SourceText): boolean {
-  return (
-    /(?:^|\/)(?:un)?licen[cs]e|(?:^|\/)copying/i.test(file) ||
-    /licen[cs]e|permission is hereby/i.test(text.slice(0, 200))
-  );
+  if (/(?:^|\/)(?:(?:un)?licen[cs]e|copying)/i.test(file)) return true;
+  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '');
+  return /licen[cs]e|copyright|creative commons|permission is hereby/i.test(lines.slice(0, 2).join(' '));
 }
 
 /** Steps with facts weigh most, then those with pictures and words that tell what to do. */
