@@ -109,3 +109,8 @@ export function wordsOfDriven(pin: DrivenPin): string[] {
   if (pin.uses.includes('i2c-scl')) words.add('scl');
   return [...words];
 }
+
+/** analogRead(0) means A0 on some boards and pin 0 on others: nobody can tell without the board. */
+export function isUncertainAnalogue({ pin, uses }: DrivenPin): boolean {
+  return uses.includes('analogue-in') && /^\d$/.test(pin.trim());
+}

@@ -1,6 +1,9 @@
 import type { Claim } from '#core/claim.ts';
 import { endpointId } from '#core/connection.ts';
+import type { Part } from '#core/part.ts';
 import { isJoin, type Join, type PartUse } from '#core/step.ts';
+import { parseItem } from '#notation/items.ts';
+import { tokensOf } from '#notation/names.ts';
 import { assemblyName } from './assemblyName.ts';
 import { type Bench, isInPlace, stepThatTakes, wholeOf } from './bench.ts';
 import { compareJoin } from './compareJoin.ts';
@@ -38,16 +41,32 @@ export function takeParts(bench: Bench, step: ScriptStep, index: number): void {
   }
 }
 
-/** What no list holds is a sub-assembly of an earlier step, or somebody forgot to list it. */
+/** What the list does not hold by that name is a sub-assembly of some step, or listed in other words, or forgotten. */
 function takeUnlisted(bench: Bench, step: ScriptStep, index: number, claim: Claim<PartUse>): void {
-  const name = assemblyName(claim.value.named);
+  const use = claim.value;
+  const name = assemblyName(use.named);
   const maker = bench.script.findIndex(({ facts }) => facts.makes.some(({ value }) => assemblyName(value) === name));
-  if (maker < 0) {
-    bench.stops.push({ kind: 'part-not-listed', step: step.id, claim, use: claim.value });
-  } else if (maker > index) {
+  if (maker > index) {
     const arrives = bench.script[maker]?.id ?? null;
-    bench.stops.push({ kind: 'assembly-not-made', step: step.id, claim, name: claim.value.named, arrives });
+    bench.stops.push({ kind: 'assembly-not-made', step: step.id, claim, name: use.named, arrives });
   }
+  if (maker >= 0) return;
+  const meant = use.ref === null ? partsMeant(bench.build.parts, use.named) : [];
+  if (meant.length === 0) bench.stops.push({ kind: 'part-not-listed', step: step.id, claim, use });
+  for (const part of meant) {
+    bench.bag.take({ ...use, amount: { ...use.amount, approximate: true } }, part, false, step.variant);
+    bench.placed.add(wholeOf(part.id));
+  }
+}
+
+/** Listed parts that a name may mean: all words of the one stand in the other ('wire 30 cm', 'Wire'). */
+function partsMeant(parts: readonly Part[], named: string): Part[] {
+  const words = new Set(tokensOf(parseItem(named).name));
+  return parts.filter(({ description }) => {
+    const said = new Set(tokensOf(description));
+    const [few, many] = said.size < words.size ? [said, words] : [words, said];
+    return few.size > 0 && [...few].every((word) => many.has(word));
+  });
 }
 
 /** Whether the step says how many, as 'M3 screw × 4' does: then they are taken, not merely named again. */

@@ -1,6 +1,6 @@
-import type { Connection, Endpoint } from '#core/connection.ts';
+import { type Connection, type Endpoint, endpointId } from '#core/connection.ts';
 import type { Join } from '#core/step.ts';
-import { comparePins } from '#notation/pins.ts';
+import { comparePins, type PinComparison } from '#notation/pins.ts';
 import type { Nets } from './nets.ts';
 
 /**
@@ -20,7 +20,7 @@ export function compareJoin(join: Pick<Join, 'from' | 'to'>, rows: readonly Conn
   for (const row of rows) {
     const ends = facing(join, row);
     if (ends === null) continue;
-    const [first, second] = ends.map(([a, b]) => comparePins(a.pin, b.pin));
+    const [first, second] = ends.map(([a, b]) => compareEnds(a, b, rows));
     if (first !== 'different' && second !== 'different') {
       return { is: first === 'same' && second === 'same' ? 'agrees' : 'cannot-tell' };
     }
@@ -28,6 +28,13 @@ export function compareJoin(join: Pick<Join, 'from' | 'to'>, rows: readonly Conn
     if (isHalf) otherwise ??= row;
   }
   return otherwise === null ? { is: 'absent' } : { is: 'otherwise', row: otherwise };
+}
+
+/** The table names pins of one part apart: where it has both names, they are two pins, unless they are known for one. */
+function compareEnds(a: Endpoint, b: Endpoint, rows: readonly Connection[]): PinComparison {
+  const compared = comparePins(a.pin, b.pin);
+  const isNamed = rows.some(({ from, to }) => [from, to].some((end) => endpointId(end) === endpointId(a)));
+  return compared === 'cannot-tell' && isNamed ? 'different' : compared;
 }
 
 function knows(rows: readonly Connection[], end: Endpoint): boolean {

@@ -41,7 +41,7 @@ describe('any rehearsal', () => {
         expect(rehearse(build, facts)).toEqual(ledger);
         expect(JSON.parse(JSON.stringify(ledger))).toEqual(ledger);
       }),
-      { seed, numRuns: 300 },
+      { seed, numRuns: 120 },
     );
   });
   it('never holds less than nothing nor more than is listed, and covers between none and all', () => {
@@ -62,7 +62,7 @@ describe('any rehearsal', () => {
           if (share !== null) expect(share).toSatisfy((n: number) => n >= 0 && n <= 1);
         }
       }),
-      { seed, numRuns: 300 },
+      { seed, numRuns: 120 },
     );
   });
   it('starts each step as the one before left off, where there are no variants', () => {
@@ -75,7 +75,7 @@ describe('any rehearsal', () => {
           expect(before).toEqual(ledger.steps[index]?.after);
         });
       }),
-      { seed, numRuns: 300 },
+      { seed, numRuns: 120 },
     );
   });
   it('is not changed by anything that was only read', () => {
@@ -89,7 +89,7 @@ describe('any rehearsal', () => {
         };
         expect(run(made)).toEqual(run(silent));
       }),
-      { seed, numRuns: 300 },
+      { seed, numRuns: 120 },
     );
   });
 });

@@ -41,7 +41,15 @@ export const partNotListed = defineCheck({
         },
       },
       {
+        title: 'a name that may mean either of two rows, and one with its length',
+        files: {
+          'guide.md': '# Night light\n\n## Close the case\n\n- Parts: M3 screw × 4, wire 30 cm\n\nScrew it shut.\n',
+          'parts.csv': 'Quantity,Description\n2,M3 screw 8 mm\n2,M3 screw 20 mm\n1 m,Wire\n',
+        },
+      },
+      {
         title: 'a list without references cannot be held against the wiring',
+        outcome: 'cannot-tell',
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
           'parts.csv': 'Quantity,Description\n1,White LED 5 mm\n1,Resistor 150 Ω\n',

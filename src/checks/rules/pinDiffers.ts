@@ -6,7 +6,13 @@ import { slugOf } from '#notation/names.ts';
 import { compareJoin } from '#rehearsal/compareJoin.ts';
 import { netsOf } from '#rehearsal/nets.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
-import { type ControllerEnd, controllerEnds, knownWires, wordsOfDriven } from '../controllerEnds.ts';
+import {
+  type ControllerEnd,
+  controllerEnds,
+  isUncertainAnalogue,
+  knownWires,
+  wordsOfDriven,
+} from '../controllerEnds.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { stepName } from '../say.ts';
 
@@ -110,7 +116,7 @@ function* codeAgainstWires(judged: Judged): Iterable<FindingDraft> {
     const part = build.parts.find(({ refs }) => refs.includes(ref));
     const board = `${part?.description ?? ''} ${part?.mpn ?? ''}`;
     const ends = controllerEnds(judged, ref, wires);
-    const pins = facts.drivenPins.filter((pin) => pin.ref === ref);
+    const pins = facts.drivenPins.filter((pin) => pin.ref === ref && !isUncertainAnalogue(pin));
     const guessed = facts.controllers.some(({ value, basis }) => value.ref === ref && basis === 'proposed');
     const crossed = new Set<ControllerEnd>();
     for (const pin of pins) {

@@ -5,7 +5,7 @@ import type { DrivenPin } from '#core/facts.ts';
 import type { Path, Place } from '#core/place.ts';
 import { parsePin } from '#notation/pins.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
-import { nameWords } from '../controllerEnds.ts';
+import { isUncertainAnalogue, nameWords } from '../controllerEnds.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { listed } from '../say.ts';
 
@@ -130,6 +130,7 @@ function clash(build: Judged['build'], a: DrivenPin, b: DrivenPin): boolean {
   const part = build.parts.find(({ refs }) => refs.includes(a.ref));
   return (
     a.ref === b.ref &&
+    isUncertainAnalogue(a) === isUncertainAnalogue(b) &&
     folderOf(a.place.file) === folderOf(b.place.file) &&
     comparePinsOn(part?.description ?? '', a.pin, b.pin) === 'same' &&
     (a.name === null || b.name === null ? a.name !== b.name : !shareWords(a.name, b.name) && a.name !== b.name)

@@ -44,6 +44,7 @@ export const toolNotListed = defineCheck({
       },
       {
         title: 'no list of tools: the steps name them',
+        outcome: 'does-not-apply',
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\n- Parts: D1\n- Tools: soldering iron\n\nSolder it.\n',
           'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\n',

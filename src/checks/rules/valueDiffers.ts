@@ -4,7 +4,7 @@ import type { Edit } from '#core/edit.ts';
 import type { Part, Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import type { Quantity } from '#core/quantity.ts';
-import { formatQuantity, sameQuantity } from '#notation/value.ts';
+import { findQuantities, formatQuantity, sameQuantity } from '#notation/value.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { filesPlaying } from '../filesPlaying.ts';
 
@@ -72,11 +72,10 @@ export const valueDiffers = defineCheck({
   },
 });
 
+/** Two cells of a row; or its value and what its description says in passing. */
 function* withinTheRow(part: Part): Iterable<FindingDraft> {
-  if (part.value.is !== 'contradicted') return;
-  const [first, ...others] = part.value.claims;
-  const other = others.find(({ value }) => !sameQuantity(value, first.value));
-  if (other === undefined) return;
+  const [first, other] = claimsAtOdds(part);
+  if (first === undefined || other === undefined) return;
   const name = part.refs[0] ?? part.description;
   yield {
     subjects: [`part:${part.id}`],
@@ -87,6 +86,21 @@ function* withinTheRow(part: Part): Iterable<FindingDraft> {
     consequence: 'A builder buys one of the two, and may fit the wrong one.',
     remedy: 'Correct the one that is wrong.',
   };
+}
+
+function claimsAtOdds(part: Part): Claim<Quantity>[] {
+  if (part.value.is === 'unknown') return [];
+  const [first, ...others] = part.value.claims;
+  const other = others.find(({ value }) => !sameQuantity(value, first.value)) ?? describedValue(part, first.value);
+  return other === undefined || sameQuantity(other.value, first.value) ? [] : [first, other];
+}
+
+/** The one quantity of the same kind in the description; two of them may be a choice or a range. */
+function describedValue({ description, cells }: Part, value: Quantity): Claim<Quantity> | undefined {
+  const found = findQuantities(description).filter(({ quantity }) => quantity.kind === value.kind);
+  const [only] = found;
+  if (found.length !== 1 || only === undefined || cells.description === undefined) return undefined;
+  return { value: only.quantity, basis: 'read', places: [cells.description], confidence: 0.8 };
 }
 
 function* betweenRows({ build }: Judged): Iterable<FindingDraft> {
