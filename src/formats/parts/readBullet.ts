@@ -53,8 +53,10 @@ function bulletOf(named: string, rest: string, link: string | null): Bullet | nu
   const notes = [...inside.filter((note) => refsIn(note).length === 0), tidied(rest)].filter((note) => note !== '');
   const all = [...refs, ...bracketRefs];
   const stated = leading?.amount ?? (item.name === (leading?.rest ?? outside) ? null : item.amount);
+  // 'H1 (the ring)': what stands in brackets after a reference alone is its name.
+  const isBare = name === '' || (all.length === 1 && name.toUpperCase() === all[0]);
   return {
-    name: name === '' ? all.join(', ') : name,
+    name: isBare ? (notes.shift() ?? all.join(', ')) : name,
     refs: all,
     amount: stated,
     amountText: leading?.text ?? '',
@@ -121,11 +123,16 @@ function leadingAmount(text: string): LeadingAmount | null {
 /** The number with the unit after it, where that word is one: '30 cm', '2 m of', '1 set of'. */
 function withUnit(text: string, number: string): LeadingAmount | null {
   const unit = /^ ?(\p{L}+\.?)(?: of)?(?= |$)/u.exec(text.slice(number.length));
-  const amount = unit === null ? null : parseAmount(`${number} ${unit[1] ?? ''}`);
+  const amount = unit === null || isSize(unit) ? null : parseAmount(`${number} ${unit[1] ?? ''}`);
   const rest = unit === null ? '' : text.slice(number.length + unit[0].length).trim();
   return amount === null || (amount.unit === 'pcs' && !/^(?:pcs?|pieces?|x)\.?$/i.test(unit?.[1] ?? '')) || rest === ''
     ? null
     : { amount, text: `${number}${unit?.[0].replace(/ of$/, '') ?? ''}`, rest };
+}
+
+/** '5 mm LED' is a size, '5 mm of tube' an amount. */
+function isSize([words, unit]: RegExpExecArray): boolean {
+  return /^(?:mm|in|inch)$/i.test(unit ?? '') && !words.endsWith(' of');
 }
 
 /** A number of pieces: a space and a word follow. '3.3 V regulator' and '5mm LED' begin with a size. */
@@ -143,20 +150,19 @@ function counted(text: string, number: string): LeadingAmount | null {
   return amount === null || !Number.isInteger(amount.n) ? null : { amount, text: number.trim(), rest: rest.trim() };
 }
 
-/** References before a colon, a dash or plain words are apart from the name: 'R1, R2: 330 Ω resistor'. */
+/** References before a colon, a dash or a name are apart from it: 'R1, R2: 330 Ω resistor', 'U1 ESP32'. */
 function refsApart(name: string, refs: readonly Ref[]): { refs: readonly Ref[]; name: string } {
-  const match =
-    /^((?:[A-Za-z]{1,4}\d{1,4}(?:\s*(?:,|\+|&|-|–|to|and)?\s*))+?)(?:\s*[:–—=-]\s+|\s*[:=]\s*|\s+(?=[\d(\p{Ll}]))(.+)$/u.exec(
-      name,
-    );
-  const leading = match === null ? [] : refsIn(match[1] ?? '');
-  const isMarked =
-    match !== null && leading.length > 0 && /[:–—=-]/.test(name.slice((match[1] ?? '').length).slice(0, 3));
-  if (match !== null && leading.length > 0 && (isMarked || leading.every((ref) => refClass(ref) !== null))) {
-    return { refs: leading, name: (match[2] ?? '').trim() };
-  }
-  return { refs, name };
+  const [, run = '', rest = ''] = leadingRefs.exec(name) ?? [];
+  const named = /^\s*(?:[:=–—]|-(?=\s))\s*(\S.*)$|^\s+(?=[^(])(\S.*)$/u.exec(rest);
+  const leading = named?.[1] === undefined ? refsIn(run) : parseRefs(run).refs;
+  return leading.length > 0 && named !== null ? { refs: leading, name: named[1] ?? named[2] ?? '' } : { refs, name };
 }
+
+const ref = '[A-Za-z]{1,4}\\d{1,4}';
+const leadingRefs = new RegExp(
+  `^(${ref}(?:\\s*(?:,|\\+|&|and|-|–|to)\\s*${ref}\\b|[-–]\\d{1,4}\\b)*)(?=[\\s:=–—-])(.+)$`,
+  'u',
+);
 
 function refsIn(text: string): Ref[] {
   const { refs, problem } = parseRefs(text);

@@ -89,11 +89,14 @@ function toolOf(source: SourceText, row: readonly TableCell[], columns: ToolColu
 }
 
 function toolOfBullet(source: SourceText, span: Span, bullet: Bullet): Tool {
+  // 'Alcohol for cleaning': the tool, and what for.
+  const [, name = bullet.name, purpose = ''] = /^(.+?) (for .+)$/i.exec(bullet.name) ?? [];
+  const note = [purpose, bullet.note ?? ''].filter((words) => words !== '').join('; ');
   return {
-    name: bullet.name,
+    name,
     needed: !bullet.optional && saysNeeded(bullet.note ?? '') !== false,
     link: bullet.link,
-    note: bullet.note,
+    note: note === '' ? null : note,
     place: placeOf(source, span),
   };
 }
