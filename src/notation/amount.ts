@@ -28,7 +28,7 @@ export function parseAmount(text: string): Amount | null {
   if (parts === null) return null;
   const { sign, first = '', last, more, unit = '' } = parts.groups ?? {};
   const n = parseNumber(first.trim());
-  const name = unit.trim() === '' ? 'pcs' : (units.get(unit.trim()) ?? null);
+  const name = unit === '' ? 'pcs' : (units.get(unit.trimStart()) ?? null);
   if (n === null || name === null || !ascends(n, last)) return null;
   // `x4` counts; `2/4` pieces may be one number for each of two variants.
   if (name === 'pcs' ? isFraction(first) : sign !== undefined) return null;

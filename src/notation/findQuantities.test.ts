@@ -11,6 +11,7 @@ describe('findQuantities', () => {
   it.each([
     ['R1 is 330 Ω and C1 is 100 nF.', ['330 Ω', '100 nF']],
     ['A 330-ohm resistor, a 10k one, a 4k7 and a 470R.', ['330-ohm', '10k', '4k7', '470R']],
+    ['1M beside 100n and 10\u00b5', ['1M', '100n', '10\u00b5']],
     ['Set it to −5 °C, ±5 %, 2.2\u03bcF, 1/4 W.', ['−5 °C', '±5 %', '2.2\u03bcF', '1/4 W']],
     ['It draws 20 mA at 5 V (60 mW).', ['20 mA', '5 V', '60 mW']],
     ['Wait 5 s, then cut 30 cm of wire', ['5 s', '30 cm']],
@@ -27,6 +28,7 @@ describe('findQuantities', () => {
     ['a rate', 'at 5 m/s and 100 ppm/K'],
     ['an area', 'wire of 2.5 mm²'],
     ['a decade or a film format', 'the 1980s, a 4K film, 1080p, 8k'],
+    ['the width of a key', 'keys of 1u and 1.5u'],
     ['the word in', 'put 3 in the box'],
     ['a call', 'delay 5 s(x)'],
     ['a number that has two readings', 'a 1,000 mAh cell'],

@@ -12,7 +12,7 @@ export interface FoundQuantity {
 
 /**
  * The quantities in running text, in order: those with a unit (`4.7 kΩ`, `330-ohm`, `5 V`), letter codes (`4k7`,
- * `330R`) and shortened preferred values (`10k`, but not `4K`). Never a bare number, never within an identifier, a
+ * `330R`) and shortened preferred values (`10k`, `100n`, but not `4K`). Never a bare number, never within an identifier, a
  * path, a range (`3.3–5 V`), a rate (`m/s`) or an area (`mm²`).
  */
 export function findQuantities(text: string): FoundQuantity[] {
@@ -31,6 +31,8 @@ function fits({ gap, unit, number, letter, after }: Partial<Record<string, strin
   }
   if (after !== undefined || letter === 'R') return true;
   const n = Number((number ?? '').replace(',', '.'));
+  // `1.5u` is the width of a key.
+  if (n < 10 && letter !== 'k' && letter !== 'K' && letter !== 'M') return false;
   return isPreferred(n, 24) || isPreferred(n, 96);
 }
 

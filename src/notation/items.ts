@@ -1,3 +1,3 @@
 /** Lists in a sentence, and what each item names. */
 export { type Item, parseItem } from './parseItem.ts';
-export { type ItemText, splitItems } from './splitItems.ts';
+export { splitItems } from './splitItems.ts';

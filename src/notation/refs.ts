@@ -1,3 +1,3 @@
 /** Reference designators. */
-export { isRef, parseRefs, type RefsReading } from './parseRefs.ts';
+export { isRef, parseRefs } from './parseRefs.ts';
 export { type RefClass, refClass } from './refClass.ts';
