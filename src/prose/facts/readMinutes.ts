@@ -15,7 +15,7 @@ const minutesOf = new Map(
 );
 const waits = new RegExp(`(?<!\\p{L})(?:${words.wait.join('|')})`, 'u');
 const number = '(\\d+(?:[.,]\\d+)?|½)';
-const span = new RegExp(`${number}(?:\\s*(?:–|-|to|bis|à)\\s*${number})?\\s*(\\p{L}+)`, 'gu');
+const span = new RegExp(`${number}(?:\\s*(?:–|-|to|bis|à)\\s*${number})?\\s*(\\p{L}+)(?!\\p{N})`, 'gu');
 const clock = /(?<![\d:])(\d{1,2}):(\d{2})\s*(?:h\b)?/gu;
 
 /** `15 min`, `1 h 20 min`, `10 min + 2 h wait`, `hands on 15 min, wait 2 h`. Of a range the longer time counts. */

@@ -23,10 +23,10 @@ const edge = '(?<![\\p{L}\\p{N}_./\\\\-])';
 const dotted = new RegExp(`${edge}${ref}\\.(?<pin>[^\\s,;:()\\[\\]|"'“”→–—]+)`, 'gu');
 const wordedAfter = new RegExp(`${edge}${ref},?\\s+[Pp]in\\s+${pin}(?![\\p{L}\\p{N}])`, 'gu');
 const wordedBefore = new RegExp(
-  `${edge}[Pp]in\\s+${pin}(?:\\s*\\([^()]*\\))?\\s+(?:of|on)\\s+(?:the\\s+)?${ref}(?![\\p{L}\\p{N}_.])`,
+  `${edge}[Pp]in\\s+${pin}(?:\\s*\\([^()]*\\))?\\s+(?:of|on)\\s+(?:the\\s+)?${ref}(?![\\p{L}\\p{N}_]|\\.[\\p{L}\\p{N}])`,
   'gu',
 );
-const bare = new RegExp(`${edge}${pin}\\s+(?:of|on)\\s+${ref}(?![\\p{L}\\p{N}_.])`, 'gu');
+const bare = new RegExp(`${edge}${pin}\\s+(?:of|on)\\s+${ref}(?![\\p{L}\\p{N}_]|\\.[\\p{L}\\p{N}])`, 'gu');
 const ofTheBoard = new RegExp(
   `${edge}(?:[Pp]in\\s+)?(?<pin>[A-Z]{1,6}_?\\d{1,3})\\s+(?:of|on)\\s+the\\s+(?:module|board|micro-?controller|controller|mcu)(?![\\p{L}\\p{N}])`,
   'gu',

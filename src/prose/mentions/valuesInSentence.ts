@@ -35,31 +35,51 @@ export function valuesInSentence(sentence: string, known: KnownThings): StatedVa
   const quantities = findQuantities(sentence);
   if (quantities.length === 0 || otherTalk.test(sentence)) return [];
   const groups = refGroups(sentence, known);
-  return quantities.flatMap((found) => statedFor(found, sentence, groups));
+  const stated: StatedValue[] = [];
+  for (const found of quantities) {
+    if (isLimit(found, sentence)) continue;
+    const beside = groupsBeside(found, sentence, groups);
+    const [nearest, next] = beside;
+    // Where one value may belong to either side, the order of names and values is not certain for any of them.
+    if (nearest !== undefined && nearest.looseness === next?.looseness) return [];
+    if (nearest !== undefined) stated.push(statedOf(found, nearest.group));
+  }
+  return stated;
 }
 
-function statedFor(
+function isLimit({ start, end }: FoundQuantity, sentence: string): boolean {
+  return limitBefore.test(sentence.slice(0, start)) || limitAfter.test(sentence.slice(end));
+}
+
+interface Beside {
+  readonly group: RefGroup;
+  /** How far the words between hold the two apart: brackets and blanks bind closer than a comma. */
+  readonly looseness: number;
+}
+
+/** The references right before and right after a value that it can be the value of, the nearer first. */
+function groupsBeside(
   { quantity, start, end }: FoundQuantity,
   sentence: string,
   groups: readonly RefGroup[],
-): StatedValue[] {
-  if (limitBefore.test(sentence.slice(0, start)) || limitAfter.test(sentence.slice(end))) return [];
+): Beside[] {
   const left = groups.findLast((group) => group.end <= start);
   const right = groups.find((group) => group.start >= end);
-  const leftGap = left === undefined ? '' : sentence.slice(left.end, start);
-  const rightGap = right === undefined ? '' : sentence.slice(end, right.start);
-  const fitsLeft = left !== undefined && fits(left, quantity) && after.test(leftGap) && speaksForAll(left, leftGap);
-  const fitsRight =
-    right !== undefined && fits(right, quantity) && before.test(rightGap) && speaksForAll(right, rightGap);
-  const chosen = !fitsLeft
-    ? fitsRight
-      ? right
-      : undefined
-    : fitsRight
-      ? nearer(left, leftGap, right, rightGap)
-      : left;
-  if (chosen === undefined) return [];
-  return [{ refs: chosen.refs, quantity, start: Math.min(chosen.start, start), end: Math.max(chosen.end, end) }];
+  const sides = [
+    { group: left, gap: sentence.slice(left?.end ?? start, start), words: after },
+    { group: right, gap: sentence.slice(end, right?.start ?? end), words: before },
+  ];
+  return sides
+    .flatMap(({ group, gap, words }): Beside[] =>
+      group !== undefined && fits(group, quantity) && words.test(gap) && speaksForAll(group, gap)
+        ? [{ group, looseness: loosenessOf(gap) }]
+        : [],
+    )
+    .sort((a, b) => a.looseness - b.looseness);
+}
+
+function statedOf({ quantity, start, end }: FoundQuantity, group: RefGroup): StatedValue {
+  return { refs: group.refs, quantity, start: Math.min(group.start, start), end: Math.max(group.end, end) };
 }
 
 function fits(group: RefGroup, quantity: Quantity): boolean {
@@ -71,13 +91,7 @@ function speaksForAll(group: RefGroup, gap: string): boolean {
   return group.refs.length === 1 || group.isRange || isForAll.test(gap);
 }
 
-/** Brackets and blanks bind closer than a comma; where both sides bind alike nothing is certain. */
-function nearer(left: RefGroup, leftGap: string, right: RefGroup, rightGap: string): RefGroup | undefined {
-  const [a, b] = [looseness(leftGap), looseness(rightGap)];
-  return a < b ? left : b < a ? right : undefined;
-}
-
-function looseness(gap: string): number {
+function loosenessOf(gap: string): number {
   if (/[)\]]/u.test(gap)) return 3;
   return gap.includes(',') ? 2 : /[([:=]|\b(?:is|are)\b/u.test(gap) ? 0 : 1;
 }
