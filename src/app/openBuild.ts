@@ -3,7 +3,7 @@ import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import { noSettings, type Role, type RoleName, type Settings } from '#core/settings.ts';
 import type { Shot } from '#core/shot.ts';
-import type { SourceText } from '#core/sourceText.ts';
+import { placeOf, type SourceText } from '#core/sourceText.ts';
 import { recogniseLicence } from '#formats/licences/recogniseLicence.ts';
 import { readLog } from '#formats/log/readLog.ts';
 import { looksLike } from '#formats/roles/fileKind.ts';
@@ -93,6 +93,7 @@ export async function openBuild(
     problems: [
       ...problems,
       ...settingsProblems,
+      ...rolesOfNothing(settings, listing.files, texts),
       ...guide.problems,
       ...lists.problems,
       ...code.problems,
@@ -139,6 +140,30 @@ function settingsOf(
     settings: { ...noSettings, ...front?.settings, ...(own === null ? {} : stated(own.settings)) },
     problems: [...(own?.problems ?? []), ...(front?.problems ?? [])],
   };
+}
+
+/** Places in the settings that name no file of the folder. */
+function rolesOfNothing(
+  settings: Settings,
+  files: readonly FileEntry[],
+  texts: ReadonlyMap<Path, SourceText>,
+): Problem[] {
+  const source = texts.get(settingsFile);
+  return settings.roles.flatMap((role) =>
+    role.places
+      .filter((place) => filesOfRole([{ ...role, places: [place] }], role.role, files).length === 0)
+      .map((place) => {
+        const at = source?.text.indexOf(place, settings.places['roles']?.span[0] ?? 0) ?? -1;
+        return {
+          place:
+            source === undefined || at < 0
+              ? { kind: 'file' as const, file: settingsFile }
+              : placeOf(source, [at, at + place.length]),
+          message: `The settings give the role ${role.role} to ${place}; there is no such file or folder.`,
+          remedy: 'Correct the path, or take the line out.',
+        };
+      }),
+  );
 }
 
 /** What a settings file really says, so that its silence does not hide what a guide's head says. */

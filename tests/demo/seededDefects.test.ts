@@ -19,7 +19,7 @@ const seeds: readonly Seed[] = [
       await demo.remove('parts.csv');
     },
     check: 'parts-list-missing',
-    at: { file: 'twicebuilt.yaml', words: 'parts.csv' },
+    at: { file: 'guide.md', words: '# Tide lamp' },
   },
   {
     title: 'the parts list is a stub',
@@ -46,10 +46,10 @@ const seeds: readonly Seed[] = [
     at: { file: 'parts.csv', words: '"R2, R3",1' },
   },
   {
-    title: 'a later step takes a part again that is in place already',
-    plant: (demo) => demo.swap('guide.md', '- Parts: MP3', '- Parts: MP3, KN1'),
+    title: 'a step takes more wire than there is',
+    plant: (demo) => demo.swap('guide.md', 'W2 15 cm, W3 15 cm', 'W2 15 cm, W3 95 cm'),
     check: 'part-count-differs',
-    at: { file: 'guide.md', words: 'MP3, KN1' },
+    at: { file: 'guide.md', words: 'W3 95 cm' },
   },
   {
     title: 'a caption gives another value than the parts list',
@@ -126,7 +126,10 @@ const seeds: readonly Seed[] = [
   },
   {
     title: 'a sub-assembly is used before the step that makes it',
-    plant: (demo) => demo.swap('guide.md', '- Makes: ring with its plate\n', ''),
+    plant: async (demo) => {
+      await demo.swap('guide.md', '- Makes: ring with its plate\n', '');
+      await demo.swap('guide.md', '- Parts: MP3\n', '- Parts: MP3\n- Makes: ring with its plate\n');
+    },
     check: 'used-before-made',
     at: { file: 'guide.md', words: 'wired board, ring with its plate' },
   },

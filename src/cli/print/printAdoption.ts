@@ -5,7 +5,7 @@ import { count, inColumns, safe, wrapped } from './layout.ts';
 export function printAdoption(adoption: Adoption, place: string): string {
   const { roles, missing, unplaced, leaks, leftOut, written } = adoption;
   const parts = [
-    `What lies in ${safe(place)}\n${inColumns(roles.map(({ role, places, why }) => [role, places.map(safe).join(', '), `(${safe(why)})`]))}\n`,
+    `What lies in ${safe(place)}\n${inColumns(roles.flatMap(rowsOfRole))}\n`,
     missing.length === 0
       ? ''
       : `Missing\n${inColumns(missing.map(({ role, default: name, why }) => [role, `${name} would be the place`, why]))}\n`,
@@ -23,6 +23,12 @@ export function printAdoption(adoption: Adoption, place: string): string {
       : `Wrote ${written.join(' and ')}. Correct the roles there if need be.\n`,
   ];
   return parts.filter((part) => part !== '').join('\n');
+}
+
+/** A role with its places one below the other, and the reason under the last. */
+function rowsOfRole({ role, places, why }: Adoption['roles'][number]): string[][] {
+  const rows = places.map((place, at) => [at === 0 ? role : '', safe(place)]);
+  return why === '' ? rows : [...rows, ['', `  ${safe(why)}`]];
 }
 
 function leakWords({ positions, secrets }: Adoption['leaks']): string {
