@@ -267,7 +267,7 @@ describe('a bad file gives a reason, and the rest goes on', () => {
     }
   });
 
-  test('a HEIC that no decoder here knows is named with a way out, an AVIF is decoded', async () => {
+  test('an AVIF, in the container of HEIC, is decoded', async () => {
     const avif = await bytesOf(quarters().avif({ effort: 0 }));
     expect(await coloursOf((await cleaned(avif)).data)).toEqual(['red', 'green', 'blue', 'white']);
   });

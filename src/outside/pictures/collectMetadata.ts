@@ -79,9 +79,9 @@ class Collector implements Metadata {
 
   private addExif(bytes: Uint8Array, depth: number): void {
     try {
-      const { fields, previews } = readExif(bytes);
+      const { fields, blocks } = readExif(bytes);
       this.add(fields, depth);
-      for (const preview of previews) this.addBlock({ kind: 'preview', bytes: preview }, depth);
+      for (const block of blocks) this.addBlock(block, depth);
     } catch {
       // What cannot be read may still hold anything.
       this.groups.add('other data');

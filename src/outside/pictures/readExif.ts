@@ -1,10 +1,11 @@
 import ExifReader from 'exifreader';
-import type { Field } from '#imaging/metadataBlock.ts';
+import type { Field, MetadataBlock } from '#imaging/metadataBlock.ts';
+import { readPhotoshop } from '#imaging/readPhotoshop.ts';
 
-/** Fields of Exif and IPTC data, and the pictures embedded in them. */
+/** Fields of Exif data, and what else lies in its tags: previews, IPTC and resources of editing programs. */
 export interface ExifContent {
   readonly fields: readonly Field[];
-  readonly previews: readonly Uint8Array[];
+  readonly blocks: readonly MetadataBlock[];
 }
 
 /**
@@ -13,28 +14,46 @@ export interface ExifContent {
  */
 export function readExif(bytes: Uint8Array): ExifContent {
   const tags = ExifReader.load(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), { expanded: true });
-  const previews = [tags.Thumbnail?.image].filter((image) => image !== undefined);
-  const named = Object.entries({ ...tags.iptc, ...tags.exif });
+  const exif: Record<string, unknown> = { ...tags.exif };
+  const preview = tags.Thumbnail?.image;
+  const iptc = bytesOf(exif['IPTC-NAA']);
+  const resources = bytesOf(exif.PhotoshopSettings);
   return {
-    fields: named.flatMap(([name, tag]) => fieldOf(name, tag)),
-    previews: previews.map((image) => (ArrayBuffer.isView(image) ? image : new Uint8Array(image))),
+    fields: Object.entries(exif).flatMap(([name, tag]) => fieldOf(name, tag)),
+    blocks: [
+      ...(preview ? [previewBlock(preview)] : []),
+      ...(iptc ? [{ kind: 'iptc', bytes: iptc } as const] : []),
+      ...(resources ? readPhotoshop(resources) : []),
+    ],
   };
+}
+
+function previewBlock(image: ArrayBufferLike | Uint8Array): MetadataBlock {
+  return { kind: 'preview', bytes: ArrayBuffer.isView(image) ? image : new Uint8Array(image) };
+}
+
+function bytesOf(tag: unknown): Uint8Array | null {
+  const value = contentsOf(tag);
+  return Array.isArray(value) ? Uint8Array.from(value) : null;
 }
 
 function fieldOf(name: string, tag: unknown): Field[] {
   if (Array.isArray(tag)) return tag.flatMap((one) => fieldOf(name, one));
   if (typeof tag !== 'object' || tag === null || !('description' in tag)) return [];
-  const value: unknown = 'value' in tag ? tag.value : undefined;
-  const bytes = name === 'MakerNote' || name === 'UserComment' ? valueBytes(name, value) : null;
   // Cameras reserve room for notes and comments that they then leave empty.
-  if (bytes?.every((byte) => byte === 0 || byte === 0x20)) return [];
+  if (meaningfulPart(name, contentsOf(tag))?.every((byte) => byte === 0 || byte === 0x20)) return [];
   if (name === 'MakerNote') return [{ name, value: 'present' }];
   const text = typeof tag.description === 'string' ? tag.description : String(tag.description ?? '');
   return [{ name, value: text.replaceAll('\0', '') }];
 }
 
-function valueBytes(name: string, value: unknown): readonly unknown[] | null {
+function meaningfulPart(name: string, value: unknown): readonly unknown[] | null {
   if (!Array.isArray(value)) return null;
   // The first eight bytes of a comment name its character code (Exif 2.32 4.6.5, UserComment).
-  return name === 'UserComment' ? value.slice(8) : value;
+  if (name === 'UserComment') return value.slice(8);
+  return name === 'MakerNote' ? value : null;
+}
+
+function contentsOf(tag: unknown): unknown {
+  return typeof tag === 'object' && tag !== null && 'value' in tag ? tag.value : undefined;
 }
