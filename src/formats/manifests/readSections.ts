@@ -25,12 +25,10 @@ export function readSections(source: SourceText): Manifest {
       if (dependency) dependencies.set(piece[0], dependency);
     }
   }
-  const chosen = chosenEnvironment(environments, sections, source);
-  const settings = chosen === null ? {} : settingsOf(chosen, sections, source);
-  const boards = new Set(environments.flatMap((name) => settingsOf(name, sections, source).board ?? []));
+  const settings = sharedSettings(builtEnvironments(environments, sections, source), sections, source);
   return {
     dependencies: [...dependencies.values()].sort((a, b) => a.place.span[0] - b.place.span[0]),
-    board: settings.board ?? (boards.size === 1 ? ([...boards][0] ?? null) : null),
+    board: settings.board ?? null,
     settings,
     problems,
   };
@@ -125,16 +123,29 @@ function settingsOf(name: string, sections: ReadonlyMap<string, Section>, source
   );
 }
 
-/** The environment that is built when none is named. */
-function chosenEnvironment(
+/** Settings on which all environments agree. */
+function sharedSettings(
   environments: readonly string[],
   sections: ReadonlyMap<string, Section>,
   source: SourceText,
-): string | null {
-  const [first] = sections.get('platformio')?.get('default_envs') ?? [];
-  const named = first ? `env:${source.text.slice(first[0], first[1]).trim()}` : null;
-  if (named !== null && environments.includes(named)) return named;
-  return environments[0] ?? (sections.has('env') ? 'env' : null);
+): Record<string, string> {
+  const [first = {}, ...others] = environments.map((name) => settingsOf(name, sections, source));
+  return Object.fromEntries(
+    Object.entries(first).filter(([key, value]) => others.every((other) => other[key] === value)),
+  );
+}
+
+/** The environments that are built when none is named: those given as default, or all. */
+function builtEnvironments(
+  environments: readonly string[],
+  sections: ReadonlyMap<string, Section>,
+  source: SourceText,
+): readonly string[] {
+  const listed = sections.get('platformio')?.get('default_envs') ?? [];
+  const named = listed.map(([start, end]) => `env:${source.text.slice(start, end).trim()}`);
+  const known = named.filter((name) => environments.includes(name));
+  if (known.length > 0) return known;
+  return environments.length > 0 || !sections.has('env') ? environments : ['env'];
 }
 
 function missingSection(source: SourceText, span: Span, section: string): Problem {

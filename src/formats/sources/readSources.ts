@@ -1,4 +1,4 @@
-import type { SourceFacts, SourceLanguage } from '#core/code.ts';
+import type { Secret, SourceFacts, SourceLanguage } from '#core/code.ts';
 import type { Path, Span, TextPlace } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import type { SourceText } from '#core/sourceText.ts';
@@ -6,13 +6,13 @@ import type { SyntaxNode } from '#core/syntax.ts';
 import { readConstants, type Taken } from './facts/readConstants.ts';
 import { readIncludes } from './facts/readIncludes.ts';
 import { type PlaceMaker, readPins } from './facts/readPins.ts';
-import { type PlacedSecret, readSecrets } from './facts/readSecrets.ts';
-import { link } from './linking/link.ts';
+import { readSecrets } from './facts/readSecrets.ts';
+import { type Linked, link } from './linking/link.ts';
 import type { SourceContext } from './linking/sourceContext.ts';
 import { lowerCpp } from './lowering/lowerCpp.ts';
 import { lowerPython } from './lowering/lowerPython.ts';
 import type { Program } from './lowering/program.ts';
-import { maskedPlace, secretsAt } from './secrets.ts';
+import { findRepeatedSecrets, maskedPlace, secretsAt } from './secrets.ts';
 
 /** A source file and its tree. */
 export interface ParsedSource {
@@ -33,12 +33,12 @@ export function readSources(
     language === 'cpp' ? lowerCpp(source, tree) : lowerPython(source, tree),
   );
   const linked = link(programs, context);
-  const found = byFile(readSecrets(linked));
-  const placeAt: PlaceMaker = (source, span) => maskedPlace(source, span, spansOf(found.get(source.file)));
+  const secrets = secretsOf(programs, linked);
+  const placeAt: PlaceMaker = (source, span) => maskedPlace(source, span, spansOf(secrets.get(source.file)));
   const { pins, problems } = readPins(linked, placeAt);
   const taken = takenBy(
     pins.map(({ place }) => place),
-    found,
+    secrets,
   );
   const constants = readConstants(linked, placeAt, taken);
   const sources = programs.map((program): SourceFacts => {
@@ -49,24 +49,41 @@ export function readSources(
       pins: pins.filter(({ place }) => place.file === file),
       includes: readIncludes(program, context, placeAt),
       constants: constants.filter(({ place }) => place.file === file),
-      secrets: secretsAt(program.source, found.get(file) ?? []),
+      secrets: secrets.get(file) ?? [],
     };
   });
   return { sources, problems: [...problems, ...programs.flatMap((program) => faultProblem(program, placeAt))] };
 }
 
-function byFile(secrets: readonly PlacedSecret[]): Map<Path, PlacedSecret[]> {
-  const found = new Map<Path, PlacedSecret[]>();
-  for (const secret of secrets) found.set(secret.source.file, [...(found.get(secret.source.file) ?? []), secret]);
-  return found;
+/** Credentials by file, in order; those that stand a second time under a harmless name included. */
+function secretsOf(programs: readonly Program[], linked: Linked): Map<Path, Secret[]> {
+  const found = readSecrets(linked);
+  const byFile = new Map(
+    programs.map(({ source }) => [
+      source.file,
+      secretsAt(
+        source,
+        found.filter((secret) => secret.source === source),
+      ),
+    ]),
+  );
+  const known = [...byFile.values()].flat();
+  for (const secret of findRepeatedSecrets(
+    programs.map(({ source }) => source),
+    known,
+  )) {
+    byFile.get(secret.place.file)?.push(secret);
+  }
+  for (const secrets of byFile.values()) secrets.sort((a, b) => a.place.span[0] - b.place.span[0]);
+  return byFile;
 }
 
-function spansOf(secrets: readonly PlacedSecret[] = []): Span[] {
-  return secrets.map(({ span }) => span);
+function spansOf(secrets: readonly Secret[] = []): Span[] {
+  return secrets.map(({ place }) => place.span);
 }
 
 /** Values that are pins or credentials are no settings besides. */
-function takenBy(pins: readonly TextPlace[], secrets: ReadonlyMap<Path, readonly PlacedSecret[]>): Taken {
+function takenBy(pins: readonly TextPlace[], secrets: ReadonlyMap<Path, readonly Secret[]>): Taken {
   const starts = new Set(pins.map(({ file, span }) => `${file}:${span[0]}`));
   return ({ file }, [start, end]) =>
     starts.has(`${file}:${start}`) || spansOf(secrets.get(file)).some((secret) => secret[0] < end && secret[1] > start);

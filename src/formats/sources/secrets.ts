@@ -19,6 +19,45 @@ export function findSecretsInText(source: SourceText): Secret[] {
   return secretsAt(source, [...assignments(text, file), ...shapesIn(text)]);
 }
 
+/**
+ * Further places where a known credential stands again in any of the texts, whatever it is called there. Names of
+ * networks count in quotes only, since they may be ordinary words. `secrets` are those of these very texts.
+ */
+export function findRepeatedSecrets(texts: readonly SourceText[], secrets: readonly Secret[]): Secret[] {
+  const known = new Map<string, Secret['kind']>();
+  for (const { file, text } of texts) {
+    for (const { kind, place } of secrets) {
+      if (place.file !== file) continue;
+      const content = text.slice(...place.span);
+      if (content.length >= shortestRepeated && !known.has(content)) known.set(content, kind);
+    }
+  }
+  if (known.size === 0) return [];
+  const words = [...known.keys()].sort((a, b) => b.length - a.length).map((word) => literally(word));
+  const pattern = new RegExp(`(?<![A-Za-z\\d])(?:${words.join('|')})(?![A-Za-z\\d])`, 'g');
+  return texts.flatMap((source) => {
+    const taken = secrets.filter(({ place }) => place.file === source.file).map(({ place }) => place.span);
+    return [...source.text.matchAll(pattern)].flatMap((match) => {
+      const span: Span = [match.index, match.index + match[0].length];
+      const kind = known.get(match[0]);
+      const isKnown = taken.some(([start, end]) => start < span[1] && end > span[0]);
+      if (kind === undefined || isKnown || (kind === 'wifi-name' && !isQuoted(source.text, span))) return [];
+      return [{ kind, name: null, place: { ...placeOf(source, span), quote: mask } }];
+    });
+  });
+}
+
+/** Shorter ones turn up by chance. */
+const shortestRepeated = 6;
+
+function isQuoted(text: string, [start, end]: Span): boolean {
+  return /["'`]/.test(text[start - 1] ?? '') && /["'`]/.test(text[end] ?? '');
+}
+
+function literally(text: string): string {
+  return text.replace(/[\\^$.*+?()[\]{}|]/g, '\\$&');
+}
+
 /** The text with every credential's content replaced by the word WITHHELD. Secrets of other files are passed over. */
 export function withholdSecrets(source: SourceText, secrets: readonly Secret[]): string {
   const spans = disjoint(secrets.filter(({ place }) => place.file === source.file).map(({ place }) => place.span));

@@ -1,4 +1,4 @@
-import type { Tree, TreeCursor } from 'web-tree-sitter';
+import type { Language, Tree, TreeCursor } from 'web-tree-sitter';
 import { assert } from '#core/failure.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
 
@@ -10,13 +10,12 @@ import type { SyntaxNode } from '#core/syntax.ts';
 export function plainTree(tree: Tree, text: string): SyntaxNode {
   const cursor = tree.walk();
   try {
-    const root = plainNode(cursor, text);
-    const open = [root];
+    const copy = { cursor, text, grammar: tree.language, hasFaults: tree.rootNode.hasError };
+    const root = plainNode(copy, tree.rootNode.type, false);
+    const open: (PlainNode | null)[] = [root];
     while (true) {
-      const parent = open.at(-1);
-      assert(parent, 'a cursor never climbs above the root');
       if (cursor.gotoFirstChild()) {
-        open.push(attach(parent, cursor, text));
+        open.push(attach(open.at(-1) ?? null, copy));
         continue;
       }
       while (!cursor.gotoNextSibling()) {
@@ -24,13 +23,20 @@ export function plainTree(tree: Tree, text: string): SyntaxNode {
         if (open.length === 0 || !cursor.gotoParent()) return root;
       }
       open.pop();
-      const next = open.at(-1);
-      if (!next) return root;
-      open.push(attach(next, cursor, text));
+      const parent = open.at(-1);
+      assert(parent !== undefined, 'a cursor never climbs above the root');
+      open.push(attach(parent, copy));
     }
   } finally {
     cursor.delete();
   }
+}
+
+interface Copy {
+  readonly cursor: TreeCursor;
+  readonly text: string;
+  readonly grammar: Language;
+  readonly hasFaults: boolean;
 }
 
 class PlainNode implements SyntaxNode {
@@ -65,15 +71,36 @@ class PlainNode implements SyntaxNode {
   }
 }
 
-function plainNode(cursor: TreeCursor, text: string): PlainNode {
-  const isError = cursor.nodeType === 'ERROR' || cursor.nodeIsMissing;
-  return new PlainNode(cursor.nodeType, cursor.startIndex, cursor.endIndex, isError, text);
-}
-
-function attach(parent: PlainNode, cursor: TreeCursor, text: string): PlainNode {
-  const node = plainNode(cursor, text);
-  if (cursor.nodeIsNamed || node.isError) parent.children.push(node);
+/**
+ * The node under the cursor, entered with its parent; null for punctuation, which nobody asks for. Every question
+ * to the cursor crosses into the parser's memory, so that few are asked.
+ */
+function attach(parent: PlainNode | null, copy: Copy): PlainNode | null {
+  const { cursor, grammar, hasFaults } = copy;
+  const id = cursor.nodeTypeId;
+  const type = grammar.types[id] ?? 'ERROR';
+  const isNamed = type === 'ERROR' || namedTypes(grammar)[id] === true;
+  const isMissing = hasFaults && cursor.nodeIsMissing;
   const field = cursor.currentFieldName;
+  if (!parent || (!isNamed && !isMissing && !field)) return null;
+  const node = plainNode(copy, type, isMissing);
+  if (isNamed || isMissing) parent.children.push(node);
   if (field) parent.setField(field, node);
   return node;
+}
+
+function plainNode({ cursor, text }: Copy, type: string, isMissing: boolean): PlainNode {
+  return new PlainNode(type, cursor.startIndex, cursor.endIndex, type === 'ERROR' || isMissing, text);
+}
+
+const known = new WeakMap<Language, boolean[]>();
+
+/** By a type's number, whether it is named. */
+function namedTypes(grammar: Language): readonly boolean[] {
+  let named = known.get(grammar);
+  if (!named) {
+    named = grammar.types.map((_, id) => grammar.nodeTypeIsNamed(id));
+    known.set(grammar, named);
+  }
+  return named;
 }

@@ -9,7 +9,8 @@ import type { FoundSecret } from './shapesIn.ts';
 export function assignmentsIn(text: string, offset = 0, bare = true): FoundSecret[] {
   const quoted = [...text.matchAll(quotedPattern)];
   const plain = bare ? [...text.matchAll(barePattern)] : [];
-  return [...quoted, ...plain].flatMap((match) => {
+  const flags = [...text.matchAll(flagPattern)];
+  return [...quoted, ...plain, ...flags].flatMap((match) => {
     const { name = '', value = '' } = match.groups ?? {};
     const kind = secretKindOf(name);
     if (kind === null || !isCredential(value, kind)) return [];
@@ -22,9 +23,12 @@ export function assignmentsIn(text: string, offset = 0, bare = true): FoundSecre
 const name = '(?<name>[A-Za-z_][\\w.-]{0,80})';
 
 const quotedPattern = new RegExp(
-  `${name}["']?(?:\\s*\\[\\w*\\])?\\s*(?:=|:|:=|=>|\\s)\\s*(?:[A-Za-z_]\\w*\\(\\s*)?(?<quote>["'])(?<value>(?:(?!\\k<quote>)[^\\\\\\r\\n]|\\\\.){1,200})\\k<quote>`,
+  `${name}["']?(?:\\s?\\[\\w*\\])?(?:\\s{0,20}(?::?=>?|:)\\s{0,20}|\\s{1,20})(?:[A-Za-z_]\\w*\\(\\s*)?(?<quote>["'])(?<value>(?:(?!\\k<quote>)[^\\\\\\r\\n]|\\\\.){1,200})\\k<quote>`,
   'gd',
 );
+
+/** A compiler's flag that defines a name: `-DPASS=\\"word\\"`, quoted for one shell or another. */
+const flagPattern = new RegExp(`-D\\s*${name}=[\\\\"']*(?<value>[^\\\\"'\\s]{1,200})`, 'gd');
 
 /** A line of an environment or settings file. A value that opens with a quote is for the other pattern. */
 const barePattern = new RegExp(

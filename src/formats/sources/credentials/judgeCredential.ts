@@ -10,7 +10,13 @@ const names = secretNames.names.map(({ pattern, kind }) => ({
   kind: kind as SecretKind,
 }));
 const notWhenLast = new Set(secretNames.notWhenLast);
-const stands = placeholders.patterns.map((pattern) => new RegExp(`^(?:${pattern})$`, 'i'));
+const stands = placeholders.patterns.map((pattern) => {
+  const spelled = pattern
+    .replaceAll('NOUN', `(?:${placeholders.nouns})`)
+    .replaceAll('VERB', `(?:${placeholders.verbs})`)
+    .replaceAll('SEP', placeholders.separator);
+  return new RegExp(`^(?:${spelled})$`, 'i');
+});
 
 /** The kind of credential that a name promises; null for any other name. */
 export function secretKindOf(name: string): SecretKind | null {
@@ -21,16 +27,20 @@ export function secretKindOf(name: string): SecretKind | null {
   return names.find(({ pattern }) => pattern.test(text))?.kind ?? null;
 }
 
+const longestPlaceholder = 64;
+
 /** Whether a text stands for a credential without being one, such as 'your-password'. */
 export function isPlaceholder(text: string): boolean {
   const value = text.trim();
+  // Patterns that repeat words could take very long over a long text; nobody writes placeholders of that length.
+  if (value.length > longestPlaceholder) return /^(.)\1*$/.test(value);
   return stands.some((pattern) => pattern.test(value));
 }
 
 /** Whether a text can be the credential that its name promises. */
 export function isCredential(text: string, kind: SecretKind): boolean {
   const value = text.trim();
-  if (isPlaceholder(value) || value.length > 4000 || /%[sdiu]|\{\w*\}/.test(value)) return false;
+  if (isPlaceholder(value) || value.length > 4000 || /%[sdiu]|\{\w*\}|^![a-z_]+ /.test(value)) return false;
   // 'Enter password:' is addressed to a reader.
   if (/\s/.test(value) && /[:?.…]$/.test(value)) return false;
   switch (kind) {

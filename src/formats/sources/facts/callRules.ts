@@ -36,8 +36,18 @@ const patterned = tables.cpp.rules.flatMap((rule) =>
   rule.make?.includes('*') ? [{ rule, pattern: new RegExp(`^${rule.make.replaceAll('*', '\\w+')}$`) }] : [],
 );
 
+const knownRules = new WeakMap<Linked, Map<Call, CallRule[]>>();
+
 /** The rules that fit a call. Functions and classes that the build itself defines are not those of the table. */
 export function rulesFor(call: Call, linked: Linked): CallRule[] {
+  const known = knownRules.get(linked) ?? new Map<Call, CallRule[]>();
+  knownRules.set(linked, known);
+  const rules = known.get(call) ?? findRules(call, linked);
+  known.set(call, rules);
+  return rules;
+}
+
+function findRules(call: Call, linked: Linked): CallRule[] {
   const name = call.callee.at(-1);
   const language = linked.programAt(call.scope.source.file)?.language;
   if (name === undefined || language === undefined || isOwn(call, linked)) return [];

@@ -25,9 +25,14 @@ export function link(programs: readonly Program[], context: SourceContext): Link
     else calls.set(name, [call]);
   }
   const visible = new Map<Path, readonly Program[]>();
+  const modules = new Map<string, Program | null>();
   const module = (from: Path, written: string) => {
-    const path = localModule(from, written, context);
-    return path === null ? null : (byFile.get(path) ?? null);
+    const key = `${from}\n${written}`;
+    const known = modules.get(key);
+    if (known !== undefined) return known;
+    const found = byFile.get(localModule(from, written, context) ?? '') ?? null;
+    modules.set(key, found);
+    return found;
   };
   return {
     programs,

@@ -1,8 +1,9 @@
+import type { Span } from '#core/place.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
 import { numberIn } from './conditions.ts';
 import { calleePath, cppCall, cppValue, itemsOf, operands, templateOf } from './cppValue.ts';
 import type { Draft } from './draft.ts';
-import { define, type Item, openScope, type Routine, type Scope, type Value } from './program.ts';
+import { type Call, define, type Item, openScope, type Routine, type Scope, type Value } from './program.ts';
 
 /** Enters the names that a declaration introduces, and the objects that it makes. */
 export function declare(node: SyntaxNode, scope: Scope, draft: Draft): void {
@@ -76,7 +77,7 @@ function declareOne(declarator: SyntaxNode, fieldValue: SyntaxNode | null, subje
     else if (inner.type === 'function_declarator') return;
   }
   const given = declarator.field('value') ?? fieldValue;
-  const value = given ? valueGiven(given, name.text, inner, subject) : null;
+  const value = given ? valueGiven(given, name.text, declarator, subject) : null;
   const classOfValue =
     typeNode.type === 'placeholder_type_specifier' && value?.kind === 'call' ? value.call.callee.at(-1) : undefined;
   define(
@@ -99,12 +100,15 @@ function valueGiven(given: SyntaxNode, name: string, declarator: SyntaxNode, sub
   const { scope, draft, typeNode } = subject;
   const isPlain = isPlainType(typeNode);
   if (given.type === 'call_expression' || given.type === 'new_expression') cppCall(given, scope, draft, name);
-  if (given.type === 'argument_list' || (given.type === 'initializer_list' && declarator.type !== 'array_declarator')) {
+  if (
+    given.type === 'argument_list' ||
+    (given.type === 'initializer_list' && declarator.field('declarator')?.type !== 'array_declarator')
+  ) {
     const items = itemsOf(given, scope, draft);
     const only = items[0];
     if (isPlain && items.length === 1 && only) return only.value;
     if (given.type === 'argument_list') {
-      const call = makeObject(given, name, items, subject);
+      const call = makeObject(declarator, name, items, subject);
       return { kind: 'call', call, span: [given.start, given.end] };
     }
   }
@@ -126,18 +130,24 @@ function makeFromList(value: Value, at: SyntaxNode, name: string, declarator: Sy
   });
 }
 
-function makeObject(at: SyntaxNode, into: string, args: readonly Item[], { typeNode, scope, draft }: Subject) {
-  const call = {
-    how: 'make' as const,
+function makeObject(at: SyntaxNode, into: string, args: readonly Item[], { typeNode, scope, draft }: Subject): Call {
+  const call: Call = {
+    how: 'make',
     callee: calleePath(typeNode),
     template: templateOf(typeNode, scope, draft),
     args,
     into,
     scope,
-    span: [at.start, at.end] as const,
+    span: spanWithType(at, typeNode, scope),
   };
   draft.calls.set(at, call);
   return call;
+}
+
+/** From the name of the class on, where it stands right before. */
+function spanWithType(at: SyntaxNode, typeNode: SyntaxNode, scope: Scope): Span {
+  const between = scope.source.text.slice(typeNode.end, at.start);
+  return [typeNode.end <= at.start && between.trim() === '' ? typeNode.start : at.start, at.end];
 }
 
 /**
