@@ -4,6 +4,8 @@ import type { Span } from '#core/place.ts';
 export interface Region {
   readonly old: Span;
   readonly now: Span;
+  /** Whole lines were put in or taken out, and none was changed. */
+  readonly wholeLines: boolean;
 }
 
 /**
@@ -14,7 +16,9 @@ export function changedRegions(older: string, newer: string): Region[] {
   const old = linesOf(older);
   const now = linesOf(newer);
   const regions: Region[] = [];
-  matchLines({ old, now, from: [0, 0], to: [old.length - 1, now.length - 1] }, (region) => regions.push(region));
+  matchLines({ old, now, from: [0, 0], to: [old.length - 1, now.length - 1] }, (old, now) =>
+    regions.push({ old, now, wholeLines: old[0] === old[1] || now[0] === now[1] }),
+  );
   return joinTouching(regions).map((region) => narrowed(older, newer, region));
 }
 
@@ -39,7 +43,7 @@ interface Stretch {
   readonly to: readonly [number, number];
 }
 
-function matchLines(stretch: Stretch, found: (region: Region) => void): void {
+function matchLines(stretch: Stretch, found: (old: Span, now: Span) => void): void {
   const { old, now } = stretch;
   let [a, b] = stretch.from;
   let [c, d] = stretch.to;
@@ -49,7 +53,7 @@ function matchLines(stretch: Stretch, found: (region: Region) => void): void {
   if (a === c && b === d) return;
   const anchors = anchorsOf(old.slice(a, c), now.slice(b, d)).map(([i, j]) => [a + i, b + j] as const);
   if (anchors.length === 0) {
-    found({ old: [start(old, a), start(old, c)], now: [start(now, b), start(now, d)] });
+    found([start(old, a), start(old, c)], [start(now, b), start(now, d)]);
     return;
   }
   let from: readonly [number, number] = [a, b];
@@ -113,7 +117,11 @@ function joinTouching(regions: readonly Region[]): Region[] {
   for (const region of regions) {
     const last = joined.at(-1);
     if (last !== undefined && last.old[1] === region.old[0] && last.now[1] === region.now[0]) {
-      joined[joined.length - 1] = { old: [last.old[0], region.old[1]], now: [last.now[0], region.now[1]] };
+      joined[joined.length - 1] = {
+        old: [last.old[0], region.old[1]],
+        now: [last.now[0], region.now[1]],
+        wholeLines: false,
+      };
     } else {
       joined.push(region);
     }
@@ -122,10 +130,10 @@ function joinTouching(regions: readonly Region[]): Region[] {
 }
 
 /** Leaves out the characters that both versions share at the ends of a region. */
-function narrowed(older: string, newer: string, { old, now }: Region): Region {
+function narrowed(older: string, newer: string, { old, now, wholeLines }: Region): Region {
   let [a, c] = old;
   let [b, d] = now;
   while (a < c && b < d && older[a] === newer[b]) [a, b] = [a + 1, b + 1];
   while (a < c && b < d && older[c - 1] === newer[d - 1]) [c, d] = [c - 1, d - 1];
-  return { old: [a, c], now: [b, d] };
+  return { old: [a, c], now: [b, d], wholeLines };
 }

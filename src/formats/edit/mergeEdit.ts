@@ -13,7 +13,7 @@ export function mergeEdit(older: SourceText, newer: SourceText, edit: Edit): Edi
   const reaches = regions.map((region) => reachOf(older.text, newer.text, region));
   const changes: Edit['changes'][number][] = [];
   for (const { span, text } of edit.changes) {
-    if (reaches.some((reach) => reach[0] <= span[1] && reach[1] >= span[0])) return null;
+    if (regions.some((region, i) => meets(span, reaches[i] ?? region.old, region))) return null;
     const shift = shiftAt(regions, span[0]);
     changes.push({ span: [span[0] + shift, span[1] + shift], text });
   }
@@ -26,16 +26,28 @@ function shiftAt(regions: readonly Region[], offset: number): number {
   return shift;
 }
 
+/** Whether a span meets a change. Words beside whole lines that came or went are apart from them; a place is not. */
+function meets(span: Span, reach: Span, { wholeLines }: Region): boolean {
+  if (wholeLines && span[0] < span[1]) return reach[0] < span[1] && reach[1] > span[0];
+  return reach[0] <= span[1] && reach[1] >= span[0];
+}
+
 /**
  * The span of the older text in which a change may have taken place. Words put in or taken out beside their like
  * could have been any of them: the second 'x, ' of 'x, x, ' as well as the first.
  */
-function reachOf(older: string, newer: string, { old, now }: Region): Span {
+function reachOf(older: string, newer: string, { old, now, wholeLines }: Region): Span {
   if (old[0] !== old[1] && now[0] !== now[1]) return old;
   const [text, span] = old[0] === old[1] ? [newer, now] : [older, old];
   let left = 0;
   while (span[0] - left > 0 && text[span[0] - left - 1] === text[span[1] - left - 1]) left++;
   let right = 0;
   while (span[1] + right < text.length && text[span[0] + right] === text[span[1] + right]) right++;
-  return [old[0] - left, old[1] + right];
+  if (!wholeLines) return [old[0] - left, old[1] + right];
+  // Lines can only have moved past whole lines.
+  const before = text.slice(span[0] - left, span[0]);
+  const after = text.slice(span[1], span[1] + right);
+  const startsLine = /(?:^|[\r\n])$/.test(text.slice(0, span[0] - left));
+  const cut = startsLine ? 0 : before.search(/(?<=[\r\n])(?![\r\n])/);
+  return [old[0] - (cut < 0 ? 0 : before.length - cut), old[1] + (/^[\s\S]*[\r\n]/.exec(after)?.[0].length ?? 0)];
 }

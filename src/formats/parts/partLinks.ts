@@ -8,7 +8,9 @@ export function linksIn(text: string, columnKind: 'link' | 'datasheet' | 'text')
   if (isAlone && /^[\p{L}\p{N}-]+(?:\.[\p{L}\p{N}-]+)+\/\S+$/u.test(text) && !/\.\w{1,5}$/.test(text)) {
     return [linkOf(text, columnKind)];
   }
-  if (columnKind === 'text' || !/^[^\s:]+\.[A-Za-z\d]{1,6}$/.test(text)) return [];
+  // A path in the folder: by itself in a column of links, and with a slash in any other.
+  const isPath = columnKind === 'text' ? /^[^\s:]+\/[^\s:/]+\.[A-Za-z\d]{1,6}$/ : /^[^\s:]+\.[A-Za-z\d]{1,6}$/;
+  if (!isPath.test(text)) return [];
   return [{ kind: isDatasheet(text) || columnKind === 'datasheet' ? 'datasheet' : 'file', url: text }];
 }
 
