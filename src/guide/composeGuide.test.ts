@@ -87,6 +87,16 @@ describe('names and numbers', () => {
 });
 
 describe('needs of a step', () => {
+  test('give the value by which a part is told from its like', () => {
+    const value = confirmed(declared<Quantity>({ kind: 'resistance', si: 330, text: '330R' }));
+    const like: Sketch = {
+      sections: [step('a')],
+      build: { parts: [part('R1', 'Resistor', { value })] },
+      facts: { a: { uses: [declared(use('R1', 'R1'))] } },
+    };
+    expect(stepOf(like, 'a')?.needs.parts[0]?.value?.si).toBe(330);
+  });
+
   const sketch: Sketch = {
     sections: [step('wire-it')],
     build: {
@@ -118,8 +128,9 @@ describe('needs of a step', () => {
         refs: ['R1', 'R2'],
         amount: { n: 2, unit: 'pcs', approximate: false },
         named: 'Resistor, 330 Ω',
+        value: null,
       },
-      { row: null, refs: [], amount: { n: 4, unit: 'pcs', approximate: false }, named: 'M3 screw' },
+      { row: null, refs: [], amount: { n: 4, unit: 'pcs', approximate: false }, named: 'M3 screw', value: null },
     ]);
   });
 
@@ -226,8 +237,9 @@ describe('cautions', () => {
     sections: [
       section('on-cells', 'prose', 2, { ...quote, blocks: [paragraph('Danger: It burns.')] }),
       step('a', paragraph('Do.'), quote),
+      step('b'),
     ],
-    facts: { a: { hazards } },
+    facts: { a: { hazards }, b: { hazards: [declared<Hazard>({ word: 'caution', message: 'hot.' })] } },
   });
 
   test('stand before the text of their step, and not again where the text has them', () => {
@@ -236,12 +248,19 @@ describe('cautions', () => {
     expect(a?.body.map((block) => block.kind)).toEqual(['paragraph', 'caution']);
   });
 
-  test('are gathered once each, the gravest first, with the step they belong to', () => {
+  test('are gathered once each, the gravest first, with the steps they belong to', () => {
     const [list] = blocksOf(guide, 'cautionList');
     expect(list?.cautions).toEqual([
-      { word: 'danger', message: 'It burns.', step: null },
-      { word: 'warning', message: 'It bites.', step: { block: 'step-a', number: 1 } },
-      { word: 'caution', message: 'Hot.', step: { block: 'step-a', number: 1 } },
+      { word: 'danger', message: 'It burns.', steps: [] },
+      { word: 'warning', message: 'It bites.', steps: [{ block: 'step-a', number: 1 }] },
+      {
+        word: 'caution',
+        message: 'Hot.',
+        steps: [
+          { block: 'step-a', number: 1 },
+          { block: 'step-b', number: 2 },
+        ],
+      },
     ]);
   });
 
@@ -271,19 +290,22 @@ describe('the log', () => {
     place: place('note'),
   });
 
-  test('puts a mistake at the step it names by heading, slug or number, and nowhere else', () => {
+  test('puts a mistake at the step it names by heading, id or number, and nowhere else', () => {
     const log = [
       note('Close it', 'by heading'),
-      note('close-it', 'by slug'),
+      note('late-close-it', 'by id'),
       note('2', 'by number'),
       note('open it', 'elsewhere'),
       note(null, 'nowhere'),
       note('2', null),
     ];
-    const guide = compose({ sections: [step('wire-it'), step('close-it')], build: { log } });
+    const guide = compose({
+      sections: [step('wire-it'), { ...step('late-close-it'), heading: 'Close it' }],
+      build: { log },
+    });
     expect(blocksOf(guide, 'step').map(({ mistakes }) => mistakes.map(({ mistake }) => mistake))).toEqual([
       [],
-      ['by heading', 'by slug', 'by number'],
+      ['by heading', 'by id', 'by number'],
     ]);
   });
 });
@@ -329,6 +351,20 @@ describe('the opening', () => {
       alt: 'Picture of Hush',
     });
     expect(blocksOf(guide, 'paragraph')).toHaveLength(2);
+  });
+
+  test('says once that a cover is missing, with what it was to show', () => {
+    const gone = section(
+      'whisper',
+      'title',
+      1,
+      paragraph('It listens.'),
+      paragraph(picture('lost.jpg', { alt: 'the whisper', exists: false })),
+    );
+    const guide = compose({ sections: [gone], settings: { cover: 'lost.jpg' } });
+    expect(blocksOf(guide, 'missingPicture')).toEqual([
+      expect.objectContaining({ wanted: 'lost.jpg', alt: 'the whisper', why: 'not-found' }),
+    ]);
   });
 
   test('says so when the cover is not there', () => {

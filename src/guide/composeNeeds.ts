@@ -39,6 +39,7 @@ function composePartNeeds(uses: readonly Claim<PartUse>[], rows: readonly PartRo
       refs: [...(before?.refs ?? []), ...(use.ref === null ? [] : [use.ref])],
       amount: before ? sum(before.amount, use.amount) : use.amount,
       named: row?.description || use.named,
+      value: row?.value ?? null,
     });
   }
   return [...needs.values()];

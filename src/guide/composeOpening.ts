@@ -23,7 +23,7 @@ export function composeOpening(build: Build, title: Section | null, drafting: Dr
   const purpose = settings.summary === null ? (lead?.words ?? null) : textOnly(settings.summary);
   const rest = body.filter(
     (block) =>
-      !(block.kind === 'picture' && cover?.picture.kind === 'picture' && block.shot === cover.picture.shot) &&
+      !(cover && pathOf(block) === pathOf(cover.picture)) &&
       !(block === lead && JSON.stringify(block.words) === JSON.stringify(purpose)),
   );
   const places = title ? [title.place] : [];
@@ -55,6 +55,12 @@ function composeCover(
     alt: describedAs(build, path),
   });
   return { kind: 'cover', id, places, picture };
+}
+
+/** The file that a picture block shows or misses. */
+function pathOf(block: BodyBlock): string | null {
+  if (block.kind === 'picture') return block.shot;
+  return block.kind === 'missingPicture' ? block.wanted : null;
 }
 
 function describedAs(build: Build, path: string): string | null {

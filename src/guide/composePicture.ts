@@ -54,7 +54,7 @@ export function composeCoverPicture(
     id: wanted.names.within(wanted.parent, 'missing', path),
     places,
     wanted: path,
-    alt: '',
+    alt: wanted.alt ?? '',
     caption: null,
     why: wanted.shot ? 'clip' : 'not-found',
   };

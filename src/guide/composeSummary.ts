@@ -3,6 +3,7 @@ import { formatMinutes } from './formatMinutes.ts';
 import type { PartRow, StepBlock, SummaryBlock, Words } from './guide.ts';
 import { listed } from './listed.ts';
 import { sumPrices } from './sumPrices.ts';
+import { withStop } from './withStop.ts';
 
 type Sentence = SummaryBlock['sentences'][number];
 
@@ -62,6 +63,7 @@ function costSentence(parts: readonly PartRow[]): Words[] {
 function statusSentence(status: string): Words[] {
   const times = /^built\s*[×x*]?\s*(\d+)/i.exec(status.trim())?.[1];
   if (times === '1') return [text('It has been built once.')];
+  if (times === '2') return [text('It has been built twice.')];
   if (times !== undefined) return [text('It has been built '), figure(`${times} times`), text('.')];
   switch (status.trim().toLowerCase()) {
     case 'idea':
@@ -82,8 +84,4 @@ function text(value: string): Words {
 /** A number that readers look for. */
 function figure(value: string): Words {
   return { kind: 'strong', children: [text(value)] };
-}
-
-function withStop(words: string): string {
-  return /[.!?]$/.test(words.trim()) ? words.trim() : `${words.trim()}.`;
 }

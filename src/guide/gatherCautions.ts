@@ -4,13 +4,22 @@ import type { CautionListBlock, SectionBlock, StepBlock } from './guide.ts';
 
 type Entry = CautionListBlock['cautions'][number];
 
-/** The cautions of steps and sections, the gravest first. */
+/** The cautions of steps and sections, the gravest first; the same message in several steps comes once. */
 export function gatherCautions(blocks: readonly (StepBlock | SectionBlock)[]): Entry[] {
-  const entries = blocks.flatMap((block) => {
-    const step = block.kind === 'step' ? { block: block.id, number: block.number } : null;
-    return [...withInner(block)].flatMap((inner) =>
-      inner.kind === 'caution' ? [{ word: inner.word, message: inner.message, step }] : [],
-    );
-  });
-  return signalWords.flatMap((word) => entries.filter((entry) => entry.word === word));
+  const entries = new Map<string, Entry>();
+  for (const block of blocks) {
+    const steps = block.kind === 'step' ? [{ block: block.id, number: block.number }] : [];
+    for (const inner of withInner(block)) {
+      if (inner.kind !== 'caution') continue;
+      const key = JSON.stringify([inner.word, inner.message.toLowerCase()]);
+      const before = entries.get(key);
+      const word = inner.word;
+      entries.set(key, {
+        word,
+        message: before?.message ?? inner.message,
+        steps: [...(before?.steps ?? []), ...steps],
+      });
+    }
+  }
+  return signalWords.flatMap((word) => [...entries.values()].filter((entry) => entry.word === word));
 }

@@ -94,10 +94,14 @@ export interface SummaryBlock extends Told {
   }[];
 }
 
-/** Every caution of the guide together, the gravest first; each also stands in its step. */
+/** Every caution of the guide together, the gravest first, each message once; each also stands in its steps. */
 export interface CautionListBlock extends Told {
   readonly kind: 'cautionList';
-  readonly cautions: readonly { readonly word: SignalWord; readonly message: string; readonly step: StepMark | null }[];
+  readonly cautions: readonly {
+    readonly word: SignalWord;
+    readonly message: string;
+    readonly steps: readonly StepMark[];
+  }[];
 }
 
 /** A step as named from elsewhere. */
@@ -221,6 +225,8 @@ export interface PartNeed {
   readonly refs: readonly Ref[];
   readonly amount: Amount;
   readonly named: string;
+  /** Null where the name says it already. */
+  readonly value: Quantity | null;
 }
 
 /** A connection that the step makes; `row` is null where the wiring table does not hold it. */

@@ -115,23 +115,23 @@ export function greenhouseWhisper(): Guide {
             word: 'danger',
             message:
               'Never drive the stake where a buried mains cable may run: contact kills. Have the run of cables shown to you by whoever laid them.',
-            step: null,
+            steps: [],
           },
           {
             word: 'warning',
             message: 'A shorted cell can burst and burn. Fit the cells last, and never with the lid off.',
-            step: mark(7),
+            steps: [mark(7)],
           },
           {
             word: 'caution',
             message:
               'The iron burns skin at a touch. Keep it in its stand when you let go, and solder where the fumes are drawn off.',
-            step: mark(2),
+            steps: [mark(2)],
           },
           {
             word: 'notice',
             message: 'The ring of pixels dies of static charge. Touch the earthed mat before you lift it from its bag.',
-            step: mark(3),
+            steps: [mark(3)],
           },
         ],
       },
@@ -398,7 +398,7 @@ function sevenSteps(): StepBlock[] {
     step(3, 'Wire the ring', {
       minutes: 30,
       needs: {
-        parts: [need('H1', 'LED ring, 12 pixels', 1), need('R1', 'resistor, 330 Ω', 1)],
+        parts: [need('H1', 'LED ring, 12 pixels', 1), need('R1', 'resistor', 1)],
         tools: ['soldering iron', 'third hand'],
         power: 'off',
       },
@@ -703,6 +703,7 @@ function need(ref: string | null, named: string, n: number, unit = 'pcs'): Needs
     refs: ref === null ? [] : ref === 'J1' ? ['J1', 'J2'] : [ref],
     amount: { n, unit, approximate: false },
     named,
+    value: ref === 'R1' ? quantity('resistance', 330, '330R') : null,
   };
 }
 

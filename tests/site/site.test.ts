@@ -195,6 +195,16 @@ describe('a step', () => {
     expect([...(step?.getElementsByTagName('a') ?? [])].map((a) => a.getAttribute('href'))).toContain('#part-H1');
   });
 
+  test('puts cautions of one signal word under that word once, the gravest word first', () => {
+    const blocks = guide.blocks.map((block) =>
+      block.kind === 'cautionList' ? { ...block, cautions: [...block.cautions, ...block.cautions].reverse() } : block,
+    );
+    const twice = readPage(textOf('index.html', renderSite({ ...guide, blocks }, assets))).byId('cautions');
+    const signals = [...(twice?.getElementsByTagName('strong') ?? [])].map((word) => word.textContent);
+    expect(signals).toEqual(['DANGER', 'WARNING', 'CAUTION', 'NOTICE']);
+    expect(twice?.getElementsByTagName('li')).toHaveLength(8);
+  });
+
   test('reads a measurement as a sentence to who cannot see the drawing', () => {
     const measure = page.elements.find((one) => one.getAttribute('class') === 'measure');
     const heard = [...(measure?.childNodes ?? [])].filter((child) => !/aria-hidden="true"/.test(String(child)));

@@ -1,7 +1,7 @@
 import type { BodyBlock, ListBlock, TableBlock } from '#guide/guide.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { headingAt } from './headingAt.ts';
-import { renderCaution } from './renderCaution.ts';
+import { renderCautions } from './renderCaution.ts';
 import { renderExpect, renderMeasure } from './renderChecks.ts';
 import type { Rendering } from './rendering.ts';
 import { renderMistake } from './renderMistake.ts';
@@ -10,10 +10,10 @@ import { renderWords } from './renderWords.ts';
 
 /** The maker's text. `level` is the rank of the heading it stands under. */
 export function renderBody(body: readonly BodyBlock[], level: number, rendering: Rendering): Html[] {
-  return body.map((block) => renderBlock(block, level, rendering));
+  return body.flatMap((block) => renderBlock(block, level, rendering));
 }
 
-function renderBlock(block: BodyBlock, level: number, rendering: Rendering): Html {
+function renderBlock(block: BodyBlock, level: number, rendering: Rendering): Html | Html[] {
   switch (block.kind) {
     case 'paragraph':
       return element('p', {}, ...renderWords(block.words, rendering));
@@ -34,7 +34,7 @@ function renderBlock(block: BodyBlock, level: number, rendering: Rendering): Htm
     case 'missingPicture':
       return renderMissingPicture(block);
     case 'caution':
-      return renderCaution(block.word, block.message);
+      return renderCautions([block]);
     case 'mistake':
       return renderMistake(block);
     case 'measure':

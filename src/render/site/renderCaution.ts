@@ -1,4 +1,4 @@
-import type { SignalWord } from '#core/step.ts';
+import { type SignalWord, signalWords } from '#core/step.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 
 /** Signal words after ANSI Z535.4: the alert symbol stands with injury, never with mere damage. */
@@ -9,8 +9,23 @@ const tellsOfInjury: Readonly<Record<SignalWord, boolean>> = {
   notice: false,
 };
 
-/** A caution at the place where it is needed. `after` follows the message, such as a link to the step. */
-export function renderCaution(word: SignalWord, message: string, ...after: Child[]): Html {
+/** A caution as it is told: its message, and what follows it, such as a link to the step. */
+export interface ToldCaution {
+  readonly word: SignalWord;
+  readonly message: string;
+  readonly after?: readonly Child[];
+}
+
+/** Cautions where they are needed, the gravest first; those of one signal word stand together under it. */
+export function renderCautions(cautions: readonly ToldCaution[]): Html[] {
+  return signalWords.flatMap((word) => {
+    const told = cautions.filter((caution) => caution.word === word);
+    return told.length === 0 ? [] : [renderPanel(word, told)];
+  });
+}
+
+function renderPanel(word: SignalWord, told: readonly ToldCaution[]): Html {
+  const messages = told.map(({ message, after = [] }): Child[] => [message, ...after]);
   return element(
     'div',
     { class: `caution caution-${word}`, role: 'note' },
@@ -20,7 +35,9 @@ export function renderCaution(word: SignalWord, message: string, ...after: Child
       tellsOfInjury[word] && renderAlertSymbol(),
       element('strong', {}, word.toUpperCase()),
     ),
-    element('p', {}, message, ...after),
+    messages.length === 1
+      ? element('p', {}, ...messages)
+      : element('ul', {}, ...messages.map((message) => element('li', {}, ...message))),
   );
 }
 

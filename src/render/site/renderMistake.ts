@@ -1,4 +1,5 @@
 import type { MistakeBlock } from '#guide/guide.ts';
+import { withStop } from '#guide/withStop.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 
 /** A mistake from the maker's own bench, so that nobody need make it again. */
@@ -14,7 +15,7 @@ export function renderMistake(note: MistakeBlock): Html {
     element(
       'p',
       {},
-      sentence(note.mistake),
+      withStop(note.mistake),
       ...labelled('The cause', note.cause),
       ...labelled('The remedy', note.remedy),
       ...labelled('The reading', note.reading),
@@ -23,9 +24,5 @@ export function renderMistake(note: MistakeBlock): Html {
 }
 
 function labelled(label: string, text: string | null): Child[] {
-  return text === null ? [] : [` ${label}: `, sentence(text)];
-}
-
-function sentence(text: string): string {
-  return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
+  return text === null ? [] : [` ${label}: `, withStop(text)];
 }

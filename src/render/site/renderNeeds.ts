@@ -1,5 +1,7 @@
 import { formatWork } from '#guide/formatMinutes.ts';
 import type { Needs, PartNeed, StepBlock } from '#guide/guide.ts';
+import { withStop } from '#guide/withStop.ts';
+import { formatQuantity } from '#notation/value.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { fragmentUrl } from '../shared/safeUrl.ts';
 import { formatAmount, formatRefs } from './formatAmount.ts';
@@ -30,7 +32,16 @@ export function renderNeeds(step: StepBlock): Html | null {
 function renderPart(need: PartNeed): Child {
   const counted = need.amount.unit !== 'pcs' || need.amount.n !== Math.max(1, need.refs.length);
   const refs = need.refs.length > 0 ? element('span', { class: 'refs' }, `${formatRefs(need.refs)} `) : null;
-  return [refs, linked(need.row, need.named), counted && ` × ${formatAmount(need.amount)}`];
+  const value = need.value && [
+    ', ',
+    element('span', { class: 'whole' }, formatQuantity(need.value.kind, need.value.si)),
+  ];
+  return [
+    refs,
+    linked(need.row, need.named),
+    value,
+    counted && [' × ', element('span', { class: 'whole' }, formatAmount(need.amount))],
+  ];
 }
 
 function linked(block: string | null, child: Child): Child {
@@ -41,10 +52,12 @@ function conditionsOf(step: StepBlock): string[] {
   const sentences = [
     step.needs.power && powerSentence(step.needs.power),
     step.minutes && `It takes ${formatWork(step.minutes)}.`,
-    step.side && `Side: ${step.side}.`,
-    step.variant && `Only for: ${step.variant}.`,
+    step.side && withStop(`Side: ${step.side}`),
+    step.variant && withStop(`Only for: ${step.variant}`),
     step.optional &&
-      (isBareYes(step.optional) ? 'You may leave this step out.' : `You may leave this step out: ${step.optional}`),
+      (isBareYes(step.optional)
+        ? 'You may leave this step out.'
+        : withStop(`You may leave this step out: ${step.optional}`)),
   ];
   return sentences.filter((sentence): sentence is string => Boolean(sentence));
 }

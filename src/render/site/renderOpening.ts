@@ -1,6 +1,6 @@
 import type { CautionListBlock, CoverBlock, GuideBlock, SummaryBlock } from '#guide/guide.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
-import { renderCaution } from './renderCaution.ts';
+import { renderCautions } from './renderCaution.ts';
 import type { Rendering } from './rendering.ts';
 import { renderMissingPicture, renderPicture } from './renderPicture.ts';
 import { renderSection } from './renderSection.ts';
@@ -85,14 +85,12 @@ function counted(n: number, noun: string): string {
   return `${n} ${noun}${n === 1 ? '' : 's'}`;
 }
 
-/** All cautions of the guide together, each leading to its step. */
+/** All cautions of the guide together, each leading to its steps. */
 export function renderCautionList(block: CautionListBlock): Html {
-  return renderSection(
-    { id: block.id, heading: 'Before you begin' },
-    ...block.cautions.map((caution) =>
-      caution.step === null
-        ? renderCaution(caution.word, caution.message)
-        : renderCaution(caution.word, caution.message, ' (', ...renderStepMarks([caution.step]), ')'),
-    ),
-  );
+  const told = block.cautions.map(({ word, message, steps }) => ({
+    word,
+    message,
+    after: steps.length === 0 ? [] : [' (', ...renderStepMarks(steps), ')'],
+  }));
+  return renderSection({ id: block.id, heading: 'Cautions' }, ...renderCautions(told));
 }

@@ -1,5 +1,6 @@
 import type { PartRow, PartsBlock } from '#guide/guide.ts';
 import { isWebAddress } from '#guide/links.ts';
+import { withStop } from '#guide/withStop.ts';
 import { formatQuantity } from '#notation/value.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { formatAmount, formatMoney, formatRefs } from './formatAmount.ts';
@@ -75,29 +76,40 @@ function amountText(row: PartRow): string {
   return row.amounts.length === 0 ? 'not said' : row.amounts.map(formatAmount).join(' or ');
 }
 
+/** One line of facts, and one of what to know about them. */
 function renderParticulars(row: PartRow): Html[] {
-  const value = [row.value, ...row.ratings].flatMap((quantity) =>
+  const quantities = [row.value, ...row.ratings].flatMap((quantity) =>
     quantity ? [formatQuantity(quantity.kind, quantity.si)] : [],
   );
-  const make = [row.package, row.mpn, row.supplier && `from ${row.supplier}`].filter((text) => text !== null);
-  const lines: Child[][] = [
-    [[...value, ...make].join(', ')],
-    [row.substitution && `Instead: ${row.substitution}`],
-    [row.note],
-    joined(
-      row.links.flatMap((link) =>
-        isWebAddress(link.url) ? [element('a', { href: link.url }, linkNames[link.kind])] : [],
-      ),
-    ),
-    row.usedIn.length > 0 ? ['for ', ...renderStepMarks(row.usedIn)] : [],
+  const facts: Child[] = [...quantities, row.package, row.mpn, ...sourcesOf(row)];
+  const remarks: Child[] = [
+    row.note && withStop(row.note),
+    row.substitution && withStop(`Substitution: ${row.substitution}`),
+    row.usedIn.length > 0 && ['For ', ...renderStepMarks(row.usedIn), '.'],
   ];
-  return lines.filter((line) => line.some(Boolean)).map((line) => element('span', { class: 'detail' }, ...line));
+  return [joined(facts, ', '), joined(remarks, ' ')]
+    .filter((line) => line.length > 0)
+    .map((line) => element('span', { class: 'detail' }, ...line));
+}
+
+/** Where to buy it and read on; a shop's address stands behind the supplier's name. */
+function sourcesOf(row: PartRow): Child[] {
+  const links = row.links.filter((link) => isWebAddress(link.url));
+  const shop = links.find((link) => link.kind === 'shop');
+  const bought = row.supplier !== null && shop !== undefined;
+  const supplier = bought ? element('a', { href: shop.url }, row.supplier) : row.supplier;
+  const others = links.filter((link) => !bought || link !== shop);
+  return [
+    row.supplier !== null && ['from ', supplier],
+    ...others.map((link) => element('a', { href: link.url }, linkNames[link.kind])),
+  ];
 }
 
 const linkNames = { shop: 'where to buy', datasheet: 'data sheet', file: 'file', other: 'more' } as const;
 
-function joined(children: readonly Child[]): Child[] {
-  return children.flatMap((child, i) => (i === 0 ? [child] : [', ', child]));
+function joined(children: readonly Child[], between: string): Child[] {
+  const filled = children.filter((child) => child !== null && child !== false && child !== '');
+  return filled.flatMap((child, i) => (i === 0 ? [child] : [between, child]));
 }
 
 /** Rows of one group stay together, in the order in which the groups first come. */

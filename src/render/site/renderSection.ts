@@ -14,7 +14,7 @@ export function renderSection(
     { id: section.id, class: classOf(level, section.heading), 'aria-labelledby': heading },
     level === 2 && section.heading !== null && renderBranch(),
     section.heading !== null && heading !== null && element(headingAt(level), { id: heading }, section.heading),
-    element('div', { class: 'content' }, ...content),
+    content.length > 0 && element('div', { class: 'content' }, ...content),
   );
 }
 

@@ -1,9 +1,11 @@
 import type { StepBlock, StepJoin } from '#guide/guide.ts';
+import { withStop } from '#guide/withStop.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { fragmentUrl } from '../shared/safeUrl.ts';
 import { formatEnd } from './formatAmount.ts';
 import { headingAt } from './headingAt.ts';
 import { renderBody } from './renderBody.ts';
+import { renderCautions } from './renderCaution.ts';
 import type { Rendering } from './rendering.ts';
 import { isBareYes, renderNeeds } from './renderNeeds.ts';
 import { renderLineAt } from './renderWorkLine.ts';
@@ -27,7 +29,7 @@ export function renderStep(step: StepBlock, rendering: Rendering): Html {
     element(
       'div',
       { class: 'content' },
-      ...renderBody(step.cautions, step.level, rendering),
+      ...renderCautions(step.cautions),
       step.irreversible !== null && element('p', { class: 'irreversible' }, irreversibleText(step.irreversible)),
       ...renderBody(step.body, step.level, rendering),
       step.removes.length > 0 && element('p', {}, `Take away: ${step.removes.join(', ')}.`),
@@ -40,7 +42,9 @@ export function renderStep(step: StepBlock, rendering: Rendering): Html {
 }
 
 function irreversibleText(text: string): string {
-  return isBareYes(text) ? 'What this step does cannot be undone.' : `What this step does cannot be undone: ${text}`;
+  return isBareYes(text)
+    ? 'What this step does cannot be undone.'
+    : withStop(`What this step does cannot be undone: ${text}`);
 }
 
 function renderJoins(step: StepBlock): Html | null {

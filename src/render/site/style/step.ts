@@ -29,10 +29,13 @@ export const stepStyle = `
 .needs p{margin:.25rem 0;color:var(--pencil)}
 .needs a{color:inherit}
 .step>.content{margin-top:1.5rem}
-.section.inner{display:block;margin-top:2.5rem}
-.inner>h3{font-size:1.7rem}
+.section.inner{margin-top:2.5rem}
+.inner>:only-child{grid-column:1/-1}
+.inner:has(>:only-child){margin-top:clamp(3rem,7vw,5rem)}
+.inner:has(>:only-child)+.step{margin-top:1.75rem}
+.inner>h3{font-size:clamp(1.4rem,2.6vw,1.8rem)}
 .inner>h4{font-size:1.35rem}
-.inner>.content{margin-top:.75rem}
+
 @media print,(min-width:60rem){
 .step{display:grid;grid-template-columns:var(--margin) minmax(0,1fr);column-gap:var(--gap)}
 .step>:is(h3,h4,h5,h6){column-gap:var(--gap)}
@@ -40,7 +43,6 @@ export const stepStyle = `
 .step>:is(h3,h4,h5,h6){display:grid;grid-template-columns:subgrid;align-items:baseline}
 .needs{grid-column:1}
 .step>.content{grid-column:2}
-.inner{margin-left:calc(var(--margin) + var(--gap))}
 
 }
 .joins,.outcome{max-width:var(--measure);margin:2.25rem 0}

@@ -16,7 +16,7 @@ th.refs,td.refs{font-size:1.08em}
 .not-fitted .name{text-decoration:line-through}
 tr:target,.tools li:target{background:linear-gradient(90deg,color-mix(in srgb,var(--glint) 22%,transparent),transparent)}
 .tools{list-style:none;padding:0;margin:0;columns:18rem 2;column-gap:var(--gap)}
-.content .tools{padding-left:0}
+.content>.tools{padding-left:0;max-width:none}
 .tools li{break-inside:avoid;padding:.45rem 0;border-bottom:1px solid var(--hair)}
 .content .tools li{margin:0}
 @media (max-width:30rem){th,td{padding-right:.6rem}.number{white-space:normal}}

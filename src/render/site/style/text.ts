@@ -26,7 +26,8 @@ figcaption{font-size:1rem;line-height:1.45;color:var(--pencil);margin-top:.6rem;
 .caution p{margin:0}
 .signal{display:flex;align-items:center;gap:.5rem;font:600 1.15rem/1.2 var(--meter);letter-spacing:.06em}
 .signal strong{font-weight:600}
-.caution .signal+p{margin-top:.3rem}
+.caution .signal+*{margin:.3rem 0 0}
+.caution ul{padding-left:1.1em}
 .caution-danger{border-top-width:6px}
 .caution-warning{border-top-width:4px}
 .caution-notice{border-top-width:1px}
