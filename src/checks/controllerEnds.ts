@@ -6,7 +6,8 @@ import type { Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import { parsePin } from '#notation/pins.ts';
 import { refClass } from '#notation/refs.ts';
-import { netsOf } from '#rehearsal/nets.ts';
+import { type Nets, netsOf } from '#rehearsal/nets.ts';
+import table from './pinWords.json';
 
 /** A wire with where it is written and how it came to be known. */
 export interface KnownWire {
@@ -53,54 +54,99 @@ export function knownWires({ build, facts }: Judged): KnownWire[] {
 export function controllerEnds(judged: Judged, ref: Ref, wires: readonly KnownWire[]): ControllerEnd[] {
   const ends = new Map<string, Endpoint>();
   for (const end of wires.flatMap(({ from, to }) => [from, to])) {
-    if (end.ref.toUpperCase() === ref.toUpperCase() && parsePin(end.pin).family !== 'power')
-      ends.set(endpointId(end), end);
+    if (end.ref.toUpperCase() === ref.toUpperCase() && !isSupply(end)) ends.set(endpointId(end), end);
   }
   const nets = netsOf(wires);
   return [...ends.values()].map((end) => {
     const here = wires.filter(({ from, to }) => [from, to].some((one) => endpointId(one) === endpointId(end)));
-    const reached = nets.endsOn(end).flatMap((one) => [one, ...beyondResistor(one, wires).flatMap(nets.endsOn)]);
-    const names = reached.flatMap((one) => nets.namesAt(one));
+    const reached = reachedFrom(end, wires, nets);
     const others = reached.filter((one) => one.ref.toUpperCase() !== ref.toUpperCase());
-    const texts = [
-      ...names,
+    const names = [
+      ...reached.flatMap((one) => nets.namesAt(one)),
       ...here.map(({ note }) => note ?? ''),
-      ...others.flatMap((one) => wordsOfEnd(judged, one)),
+      ...others.flatMap((one) => [one.ref, `x ${one.pin}`]),
     ];
-    return { end, words: new Set(texts.flatMap(nameWords)), wires: here };
+    const described = others.flatMap((one) => descriptionOf(judged, one));
+    const words = [...names.flatMap(nameWords), ...described.flatMap(nameWords).filter((word) => word.length > 1)];
+    return { end, words: new Set(words), wires: here };
   });
 }
 
-/** A resistor in series does not change what a line is for. */
-function beyondResistor(end: Endpoint, wires: readonly KnownWire[]): Endpoint[] {
-  if (refClass(end.ref) !== 'resistor') return [];
-  const legs = wires.flatMap(({ from, to }) => [from, to]).filter(({ ref }) => ref === end.ref);
-  return legs.filter((leg) => endpointId(leg) !== endpointId(end) && parsePin(leg.pin).family !== 'power');
+/** Parts that a line may pass one after the other. */
+const longestWay = 4;
+
+/** Everything that the line from a pin comes to, through resistors, buffers, level shifters and switching transistors. */
+function reachedFrom(end: Endpoint, wires: readonly KnownWire[], nets: Nets): Endpoint[] {
+  const all = wires.flatMap(({ from, to }) => [from, to]);
+  const reached = new Map<string, Endpoint>();
+  let front = [end];
+  for (let way = 0; way <= longestWay && front.length > 0; way++) {
+    const here = front.flatMap((one) => nets.endsOn(one)).filter((one) => !reached.has(endpointId(one)));
+    for (const one of here) reached.set(endpointId(one), one);
+    front = here
+      .flatMap((one) => all.filter((other) => passesOn(one, other) && !reached.has(endpointId(other))))
+      // A pull-up ends at a rail, where all lines meet.
+      .filter((one) => !nets.endsOn(one).some(isSupply));
+  }
+  return [...reached.values()];
 }
 
-function wordsOfEnd({ build }: Judged, { ref, pin }: Endpoint): string[] {
-  const part = build.parts.find(({ refs }) => refs.includes(ref.toUpperCase()));
-  return [ref, pin, part?.description ?? ''];
+/** Pins between which a part passes a signal on: both ends of a resistor, 1A and 1Y, A1 and B1, gate and drain. */
+function passesOn(a: Endpoint, b: Endpoint): boolean {
+  if (a.ref !== b.ref || endpointId(a) === endpointId(b)) return false;
+  const kind = refClass(a.ref);
+  if (kind === 'resistor') return true;
+  return (kind === 'transistor' ? transistorWays : ways).some((way) => isWay(way, a, b) || isWay(way, b, a));
+}
+
+type Way = readonly [into: RegExp, out: RegExp];
+
+/** Names of what goes in and what comes out of one channel of gates and level shifters (common practice). */
+const ways: readonly Way[] = [
+  [/^(\d)A$/, /^(\d)Y$/],
+  [/^A(\d)$/, /^[BY](\d)$/],
+  [/^LV(\d)$/, /^HV(\d)$/],
+  [/^D?IN(\d?)$/, /^D?OUT(\d?)$/],
+];
+
+const transistorWays: readonly Way[] = [
+  [/^(?:G|GATE)$/, /^(?:D|DRAIN)$/],
+  [/^(?:B|BASE)$/, /^(?:C|COLLECTOR)$/],
+];
+
+function isWay([into, out]: Way, a: Endpoint, b: Endpoint): boolean {
+  const entry = into.exec(a.pin.toUpperCase());
+  const exit = out.exec(b.pin.toUpperCase());
+  return entry !== null && exit !== null && (entry[1] ?? '') === (exit[1] ?? '');
+}
+
+function isSupply({ pin }: Endpoint): boolean {
+  return parsePin(pin).family === 'power';
+}
+
+function descriptionOf({ build }: Judged, { ref }: Endpoint): string[] {
+  return build.parts.filter(({ refs }) => refs.includes(ref.toUpperCase())).map(({ description }) => description);
 }
 
 /**
  * Words of a name in code, a net or a description: RING_PIN, ringPin and 'LED ring' hold `ring`. A number stays with
- * its word (LED_1 is `led1`); words that say only that something is a pin are left out.
+ * its word (LED_1 is `led1`), a single letter counts after a word (ENCODER_A), words for one thing are one, and
+ * words that say only that something is a pin are left out.
  */
 export function nameWords(name: string): string[] {
-  return name
+  const words = name
     .replace(/([\p{Ll}\d])(\p{Lu})/gu, '$1 $2')
     .toLowerCase()
     .replace(/(\p{L})_?(\d+)(?![\p{L}\d])/gu, '$1$2')
     .split(/[^\p{L}\d]+/u)
-    .filter((word) => word.length > 1 && !/^\d+$/.test(word) && !idle.has(word));
+    .filter((word) => word !== '');
+  return words
+    .filter((word, at) => (word.length > 1 || at > 0) && !/^\d+$/.test(word) && !idle.has(word))
+    .map((word) => alike.get(word) ?? word);
 }
 
-const idle = new Set(
-  'pin pins gpio io num port data din dout signal sig line in out input output the of for to and with a an k c my board module controller wire net dig digital analog analogue'.split(
-    ' ',
-  ),
-);
+const idle = new Set(table.idle);
+const alike = new Map(table.alike.flatMap((words) => words.map((word) => [word, words[0] ?? word] as const)));
 
 /** Words that tell what a pin in code is for: of its name, and of its line on a bus. */
 export function wordsOfDriven(pin: DrivenPin): string[] {

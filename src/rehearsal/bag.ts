@@ -74,9 +74,10 @@ export function fillBag(parts: readonly Part[]): Bag {
 
 /**
  * A part that is named again is not taken again: a reference names one piece, and so does the name of a part
- * of which there is only one, unless the step counts it.
+ * of which there is only one, unless the step counts it. What is cut to length is cut each time.
  */
 function isTheSamePiece(use: PartUse, record: Taken, counted: boolean, variant: string | null): boolean {
+  if (use.amount.unit !== 'pcs') return false;
   if (use.ref !== null) {
     const before = record.refs.get(use.ref);
     return before !== undefined && sameBuilder(before, variant);

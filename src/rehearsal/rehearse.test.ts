@@ -72,6 +72,14 @@ describe('the bag of the simulated builder', () => {
     expect(stops).toEqual([]);
     expect(steps[1]?.after.bag).toEqual({ U1: 0, case: 0 });
   });
+  it('cuts a wire anew each time, though it has a reference', () => {
+    const steps = [
+      { id: 'a', uses: [['W1', 30, 'cm']] as const },
+      { id: 'b', uses: [['W1', 30, 'cm']] as const },
+    ];
+    expect(stopsOf({ parts: [{ name: 'W1', n: 50, unit: 'cm' }], steps })).toEqual([['part-used-up', 'b']]);
+    expect(stopsOf({ parts: [{ name: 'W1', n: 60, unit: 'cm' }], steps })).toEqual([]);
+  });
   it('takes a single piece twice where both steps count it', () => {
     const small: SmallBuild = {
       parts: [{ name: 'screw' }],

@@ -1,24 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { readBuild } from '#app/openBuild.ts';
-import type { World } from '#app/ports.ts';
-import type { ExampleFiles, Expected } from '#checks/defineCheck.ts';
+import type { Expected } from '#checks/defineCheck.ts';
 import { judge } from '#checks/judge.ts';
 import { checks } from '#checks/registry.ts';
-import type { Judged } from '#core/assembled.ts';
 import type { Finding } from '#core/finding.ts';
-import { memoryCache } from '#outside/cache/memoryCache.ts';
-import { memoryFolder } from '#outside/files/memoryFolder.ts';
-import { openWorld } from '#outside/openWorld.ts';
-import { readFacts } from '#prose/readFacts.ts';
-import { rehearse } from '#rehearsal/rehearse.ts';
-
-const world: World = { ...openWorld(), openCache: async () => memoryCache() };
-
-async function judgedFrom(files: ExampleFiles): Promise<Judged> {
-  const build = await readBuild(memoryFolder(files), world);
-  const facts = readFacts(build);
-  return { build, facts, ledger: rehearse(build, facts), asOf: '2026-01-01' };
-}
+import { judgedFrom } from './judgedFrom.ts';
 
 describe.each(checks.map((check) => [check.id, check] as const))('%s', (_, check) => {
   it('shows by two examples each what it passes and what it does not', () => {

@@ -95,8 +95,12 @@ function claimsAtOdds(part: Part): Claim<Quantity>[] {
   return other === undefined || sameQuantity(other.value, first.value) ? [] : [first, other];
 }
 
+/** What a resistor, a capacitor and a coil are named by; of a fuse or a supply a description may state other currents. */
+const naming: ReadonlySet<string> = new Set(['resistance', 'capacitance', 'inductance']);
+
 /** The one quantity of the same kind in the description; two of them may be a choice or a range. */
 function describedValue({ description, cells }: Part, value: Quantity): Claim<Quantity> | undefined {
+  if (!naming.has(value.kind)) return undefined;
   const found = findQuantities(description).filter(({ quantity }) => quantity.kind === value.kind);
   const [only] = found;
   if (found.length !== 1 || only === undefined || cells.description === undefined) return undefined;
