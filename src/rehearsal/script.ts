@@ -23,7 +23,7 @@ export function scriptOf(build: Build, facts: Facts): ScriptStep[] {
       id: section.id,
       facts: own,
       variant: own.variant?.value.trim().toLowerCase() ?? null,
-      optional: own.optional !== null,
+      optional: own.optional !== null && !/^(?:no|false)$/i.test(own.optional.value.trim()),
     });
   }
   return steps;

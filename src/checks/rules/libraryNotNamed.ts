@@ -61,6 +61,14 @@ export const libraryNotNamed = defineCheck({
     ],
     fails: [
       {
+        title: 'a short name that only hides inside another word',
+        files: {
+          'guide.md': '# Night light\n\n## Load the code\n\nCompile and load it. The lamp reacts rapidly.\n',
+          'firmware/main.cpp': '#include <Arduino.h>\n#include <PID_v1.h>\n\nvoid setup() {}\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'firmware/main.cpp', line: 2, words: 'PID' }],
+      },
+      {
         title: 'a library that nobody mentions, asked for twice',
         files: {
           'guide.md': '# Night light\n\n## Load the code\n\nCompile and load it.\n',
@@ -82,23 +90,36 @@ export const libraryNotNamed = defineCheck({
   },
 });
 
-/** What manifests and prose say, as compared: letters and digits alone, between blanks. */
-function namesGiven(build: Build): { manifest: string[]; prose: string } {
+interface NamesGiven {
+  readonly manifest: readonly string[];
+  /** The words as they stand, and all letters and digits run together. */
+  readonly prose: { readonly words: string; readonly letters: string };
+}
+
+function namesGiven(build: Build): NamesGiven {
   const code = new Set(build.sources.map(({ file }) => file));
   const manifests = new Set(build.dependencies.map(({ place }) => place.file));
   const texts = [...build.texts.values()].filter(({ file }) => !code.has(file) && !manifests.has(file));
-  return {
-    manifest: build.dependencies.map(({ library }) => plain(library)),
-    prose: texts.map(({ text }) => plain(text)).join('\n'),
-  };
+  const words = texts.map(({ text }) => text).join('\n');
+  return { manifest: build.dependencies.map(({ library }) => plain(library)), prose: { words, letters: plain(words) } };
 }
 
+/** Shorter names turn up inside other words: PID in 'rapid'. */
+const shortName = 5;
+
 /** Blanks, hyphens and underscores are written as one likes: 'Adafruit NeoPixel', 'Adafruit_NeoPixel'. */
-function isNamed({ library, written }: Include, given: { manifest: string[]; prose: string }): boolean {
-  const names = [library, stemOf(written)].flatMap((name) => (name === null ? [] : [plain(name)]));
-  return names.some(
-    (name) => given.manifest.some((one) => one.includes(name) || name.endsWith(one)) || given.prose.includes(name),
-  );
+function isNamed({ library, written }: Include, { manifest, prose }: NamesGiven): boolean {
+  const names = [library, stemOf(written)].flatMap((name) => (name === null || name === '' ? [] : [name]));
+  return names.some((name) => {
+    const letters = plain(name);
+    if (manifest.includes(letters)) return true;
+    if (letters.length < shortName)
+      return new RegExp(`(?<![\\p{L}\\d])${name.replace(/[^\p{L}\d]/gu, '.')}(?![\\p{L}\\d])`, 'iu').test(prose.words);
+    return (
+      manifest.some((one) => one.includes(letters) || (one.length >= shortName && letters.endsWith(one))) ||
+      prose.letters.includes(letters)
+    );
+  });
 }
 
 function stemOf(written: string): string {

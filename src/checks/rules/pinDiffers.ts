@@ -1,7 +1,9 @@
 import type { Judged } from '#core/assembled.ts';
-import { type Endpoint, endpointId } from '#core/connection.ts';
+import type { Basis } from '#core/claim.ts';
+import { type Connection, connectionId, type Endpoint, endpointId } from '#core/connection.ts';
 import type { DrivenPin } from '#core/facts.ts';
 import type { Place } from '#core/place.ts';
+import type { Join } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
 import { compareJoin } from '#rehearsal/compareJoin.ts';
 import { netsOf } from '#rehearsal/nets.ts';
@@ -55,6 +57,15 @@ export const pinDiffers = defineCheck({
         },
       },
       {
+        title: 'words that warn, and a wiring that names the pin by another scheme',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Wire the ring\n\n- Parts: H1\n- Connects: U1.D5 – H1.IN\n\nDo not solder a wire from U1.GPIO6 to H1.IN.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Controller board\nH1,1,LED ring 16 pixels\n',
+          'wiring.csv': 'from,to,net\nU1.GPIO5,H1.IN,RING\n',
+        },
+      },
+      {
         title: 'a label whose number only the unknown board knows settles nothing',
         files: {
           'guide.md': '# Night light\n\n## Wire the ring\n\n- Parts: H1\n\nSolder.\n',
@@ -91,6 +102,29 @@ export const pinDiffers = defineCheck({
             '#include <Arduino.h>\n#include <Wire.h>\n\nvoid setup() { Wire.begin(21, 22); }\nvoid loop() {}\n',
         },
         expect: [{ file: 'firmware/main.cpp', line: 4 }],
+      },
+      {
+        title: 'the prose joins another pin than the wiring',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Wire the ring\n\n- Parts: U1, H1\n\nSolder the green wire from U1.GPIO6 to H1.IN.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,ESP32 development board\nH1,1,LED ring 16 pixels\n',
+          'wiring.csv': 'from,to,net\nU1.GPIO5,H1.IN,RING\nU1.GND,H1.GND,GND\n',
+        },
+        expect: [{ file: 'guide.md', line: 7, words: 'U1.GPIO6' }],
+      },
+      {
+        title: 'the two channels of an encoder are crossed, behind their pull-ups',
+        files: {
+          'guide.md': '# Night light\n\n## Wire the knob\n\n- Parts: ENC1\n\nSolder.\n',
+          'parts.csv':
+            'Reference,Quantity,Description\nU1,1,ESP32 development board\nENC1,1,Rotary encoder with a switch\n"R1, R2",2,Resistor 10 kΩ\n',
+          'wiring.csv':
+            'from,to,net\nU1.GPIO25,ENC1.B,\nU1.GPIO26,ENC1.A,\nU1.GPIO25,R1.1,\nU1.GPIO26,R2.1,\nR1.2,U1.3V3,3V3\nR2.2,U1.3V3,3V3\nENC1.C,U1.GND,GND\n',
+          'firmware/main.cpp':
+            '#include <Arduino.h>\n\nconst int ENCODER_A = 25;\nconst int ENCODER_B = 26;\n\nvoid setup() { pinMode(ENCODER_A, INPUT); pinMode(ENCODER_B, INPUT); }\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'firmware/main.cpp', line: 3, words: 'ENCODER_A' }],
       },
       {
         title: 'the step joins another pin than the wiring',
@@ -180,17 +214,24 @@ function* stepsAgainstWiring({ build, ledger }: Judged): Iterable<FindingDraft> 
 
 function* proseAgainstWiring({ build, facts }: Judged): Iterable<FindingDraft> {
   const nets = netsOf(build.connections);
+  const spoken = new Map<string, { join: Pick<Join, 'from' | 'to'>; row: Connection; places: Place[]; basis: Basis }>();
   for (const { value, places, basis } of facts.pins) {
     if (value.other === null || places.some((place) => warnsAgainst(build, place))) continue;
     const join = { from: value.end, to: value.other };
     const verdict = compareJoin(join, build.connections, nets);
     if (verdict.is !== 'otherwise') continue;
+    const id = connectionId(join.from, join.to);
+    const entry = spoken.get(id) ?? { join, row: verdict.row, places: [], basis };
+    entry.places.push(...places);
+    spoken.set(id, entry);
+  }
+  for (const [id, { join, row, places, basis }] of spoken) {
     yield {
-      subjects: [`connection:${[endpointId(join.from), endpointId(join.to)].sort().join('~')}`],
+      subjects: [`connection:${id}`],
       mark: 'text',
-      sides: [...places, verdict.row.place],
+      sides: [...places, row.place],
       basis,
-      message: `The text speaks of ${pair(join)}; the wiring joins ${pair(verdict.row)}.`,
+      message: `The text speaks of ${pair(join)}; the wiring joins ${pair(row)}.`,
       consequence: 'A builder who follows the text makes another circuit than the one that was built.',
       remedy: 'Decide which of the two is right, and correct the other.',
     };

@@ -32,6 +32,23 @@ export const valueDiffers = defineCheck({
         },
       },
       {
+        title: 'two boards with references of their own',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the resistors\n\nSolder them.\n',
+          'lamp-parts.csv': 'Reference,Quantity,Value,Description\nR1,1,330 Ω,Resistor\nR2,1,1k,Resistor\n',
+          'button-parts.csv': 'Reference,Quantity,Value,Description\nR1,1,10k,Resistor\nR2,1,22k,Resistor\n',
+        },
+      },
+      {
+        title: 'the log tells what was tried; a potentiometer is described by its range',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the resistors\n\n- Parts: R1, R2\n\nSolder R1 (330 Ω) first.\n',
+          'parts.csv':
+            'Reference,Quantity,Value,Description\nR1,1,330 Ω,Resistor\nR2,1,10k,Potentiometer (4.7 kΩ to 22 kΩ will do)\n',
+          'log.md': '# Log\n\n## 2026-03-01\n\nTried R1 = 220 Ω. Too bright.\n',
+        },
+      },
+      {
         title: 'a better rating than asked for, and the voltage across a part, are no other value',
         files: {
           'guide.md':
@@ -51,6 +68,15 @@ export const valueDiffers = defineCheck({
           { file: 'guide.md', line: 7, words: '470' },
           { file: 'parts.csv', line: 2, words: '330' },
         ],
+      },
+      {
+        title: 'list and wiring agree, the text has been left behind',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the resistor\n\n- Parts: R1\n\nSolder R1 (470 Ω) beside the lamp.\n',
+          'parts.csv': 'Reference,Quantity,Value,Description\nR1,1,330 Ω,Resistor\nD1,1,,White LED 5 mm\n',
+          'wiring.csv': 'from,to,net,note\nR1.1,D1.A,LAMP,R1 is 330 Ω\n',
+        },
+        expect: [{ file: 'guide.md', line: 7, words: '470' }],
       },
       {
         title: 'one reference in two rows',
@@ -116,6 +142,8 @@ function* betweenRows({ build }: Judged): Iterable<FindingDraft> {
     if (first === undefined || stated === undefined) continue;
     const other = others.find((part) => {
       const claim = claimOf(part);
+      // Two boards, or two tables of one file, may each begin at R1.
+      if (part.place.file !== first.place.file || part.section !== first.section) return false;
       return claim !== undefined && claim.value.kind === stated.value.kind && !sameQuantity(claim.value, stated.value);
     });
     const otherClaim = other === undefined ? undefined : claimOf(other);
