@@ -20,6 +20,7 @@ describe('lexCsv', () => {
     expect(lex('Ref\tQty\tNote\n"R1, R2"\t2\ta, b\n').delimiter).toBe('\t');
     expect(lex('ref|qty\nR1|1\n').delimiter).toBe('|');
     expect(lex('Ref,Qty,Note\nR1,1,a;b\nR2,1,c;d\n').delimiter).toBe(',');
+    expect(lex('1,5;2,5\n3,5;4,5\n').delimiter).toBe(';');
     expect(lex('just words\n').delimiter).toBe(',');
   });
   it('sees past title lines that no delimiter cuts', () => {
@@ -47,6 +48,10 @@ describe('lexCsv', () => {
       ['"open', '1'],
       ['R2', '10k, 1%', '3'],
       ['R3', 'x', '4'],
+    ]);
+    expect(rowsOf('"5" display,1\nfoo",2\n')).toEqual([
+      ['"5" display', '1'],
+      ['foo"', '2'],
     ]);
     expect(rowsOf('a,"open\nb,c\n')).toEqual([
       ['a', '"open'],

@@ -103,7 +103,6 @@ class RowLexer {
       const end = this.endAfterQuote(at);
       if (end === null) {
         hasLone = true;
-        if (lines > 0) return this.gaveUp(quote, at);
         continue;
       }
       const cell = {

@@ -33,21 +33,17 @@ function meets(span: Span, reach: Span, { wholeLines }: Region): boolean {
 }
 
 /**
- * The span of the older text in which a change may have taken place. Words put in or taken out beside their like
- * could have been any of them: the second 'x, ' of 'x, x, ' as well as the first.
+ * The span of the older text in which a change may have taken place. Words put in or taken out after their like could
+ * have been any of them: the first 'x, ' of 'x, x, ' as well as the second. A region lies behind all of them.
  */
 function reachOf(older: string, newer: string, { old, now, wholeLines }: Region): Span {
   if (old[0] !== old[1] && now[0] !== now[1]) return old;
-  const [text, span] = old[0] === old[1] ? [newer, now] : [older, old];
+  const [text, [start, end]] = old[0] === old[1] ? [newer, now] : [older, old];
   let left = 0;
-  while (span[0] - left > 0 && text[span[0] - left - 1] === text[span[1] - left - 1]) left++;
-  let right = 0;
-  while (span[1] + right < text.length && text[span[0] + right] === text[span[1] + right]) right++;
-  if (!wholeLines) return [old[0] - left, old[1] + right];
+  while (start - left > 0 && text[start - left - 1] === text[end - left - 1]) left++;
+  if (!wholeLines) return [old[0] - left, old[1]];
   // Lines can only have moved past whole lines.
-  const before = text.slice(span[0] - left, span[0]);
-  const after = text.slice(span[1], span[1] + right);
-  const startsLine = /(?:^|[\r\n])$/.test(text.slice(0, span[0] - left));
-  const cut = startsLine ? 0 : before.search(/(?<=[\r\n])(?![\r\n])/);
-  return [old[0] - (cut < 0 ? 0 : before.length - cut), old[1] + (/^[\s\S]*[\r\n]/.exec(after)?.[0].length ?? 0)];
+  const startsLine = /(?:^|[\r\n])$/.test(text.slice(0, start - left));
+  const cut = startsLine ? 0 : text.slice(start - left, start).search(/(?<=[\r\n])(?![\r\n])/);
+  return [old[0] - (cut < 0 ? 0 : left - cut), old[1]];
 }

@@ -69,7 +69,7 @@ function decode(encoding: Encoding, bytes: Uint8Array): string | null {
       return decodeStrictly(encoding, bytes);
     case 'utf-16be':
       // Swapped by hand: not every engine is built with a decoder for this byte order.
-      return bytes.length % 2 === 1 ? null : decodeStrictly('utf-16le', bytesSwapped(bytes));
+      return decodeStrictly('utf-16le', bytesSwapped(bytes));
     case 'windows-1252':
       return decodeWindows1252(bytes);
   }
