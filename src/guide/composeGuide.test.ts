@@ -3,7 +3,7 @@ import { confirmed, declared } from '#core/claim.ts';
 import { connectionId } from '#core/connection.ts';
 import type { LogNote } from '#core/log.ts';
 import type { Quantity } from '#core/quantity.ts';
-import type { Hazard, Join, PartUse } from '#core/step.ts';
+import type { Hazard, Join, PartUse, StepFacts } from '#core/step.ts';
 import {
   assembled,
   connection,
@@ -159,6 +159,28 @@ describe('power', () => {
     expect(stepOf(sketch, 'a')?.powered).toBe(false);
     expect(stepOf(sketch, 'b')).toMatchObject({ powered: true, needs: { power: null } });
   });
+});
+
+describe('measurements', () => {
+  const power = (during: 'on' | 'off', after: 'on' | 'off') => declared({ during, after });
+  const reading = (expected: string) =>
+    declared({ between: ['U1.5V', 'U1.GND'], expect: expected, text: `U1.5V – U1.GND ${expected}` });
+  const measures = [reading('> 1 kΩ'), reading('no beep'), reading('4.9 V to 5.1 V')];
+  const split = (facts: Partial<StepFacts>) => {
+    const found = stepOf({ sections: [step('a')], facts: { a: { measures, ...facts } } }, 'a');
+    return [found?.beforePower, found?.checks].map((blocks) =>
+      blocks?.map((block) => (block.kind === 'measure' ? block.expect : block.text)),
+    );
+  };
+
+  test('without power come first in a step that ends by switching it on', () => {
+    expect(split({ power: power('off', 'on') })).toEqual([['> 1 kΩ', 'no beep'], ['4.9 V to 5.1 V']]);
+  });
+
+  test.each([null, power('off', 'off'), power('on', 'on'), power('on', 'off')])(
+    'close a step that does not switch it on (%j)',
+    (given) => expect(split({ power: given })).toEqual([[], ['> 1 kΩ', 'no beep', '4.9 V to 5.1 V']]),
+  );
 });
 
 describe('tables', () => {

@@ -2,7 +2,9 @@ import type { Claim } from '#core/claim.ts';
 import { endpointId } from '#core/connection.ts';
 import type { LogNote } from '#core/log.ts';
 import type { Place } from '#core/place.ts';
+import type { QuantityKind } from '#core/quantity.ts';
 import { type Hazard, isJoin, type Join, type PartUse, type Section, type StepFacts } from '#core/step.ts';
+import { findQuantities } from '#notation/value.ts';
 import { composeBody, type Drafting } from './composeBody.ts';
 import { composeNeeds, type Inventory } from './composeNeeds.ts';
 import type {
@@ -38,6 +40,7 @@ export function composeStep(sources: StepSources): StepBlock {
   const { section, facts, mark, drafting } = sources;
   const pictureOf = `Picture to step ${mark.number}, ${section.heading}`;
   const body = composeBody(section.blocks, { parent: mark.block, pictureOf }, drafting);
+  const measures = composeMeasures(sources);
   return {
     kind: 'step',
     id: mark.block,
@@ -58,8 +61,9 @@ export function composeStep(sources: StepSources): StepBlock {
     removes: stated(facts.removes).map((claim) => removedText(claim.value)),
     joins: stated(facts.connects).map((claim) => composeJoin(claim.value, sources.inventory.wiring)),
     cautions: composeCautions(stated(facts.hazards), body, sources),
+    beforePower: measures.filter((measure) => isBeforePower(measure, facts)),
     body,
-    checks: composeChecks(sources),
+    checks: composeChecks(measures, sources),
     mistakes: composeMistakes(sources),
   };
 }
@@ -110,14 +114,32 @@ function composeCautions(
     .map(({ value, places }) => ({ kind: 'caution', ...told(of, 'caution', value, places), ...value }));
 }
 
-function composeChecks(of: StepSources): (MeasureBlock | ExpectBlock)[] {
-  const measures = stated(of.facts.measures).map(
-    ({ value, places }): MeasureBlock => ({ kind: 'measure', ...told(of, 'measure', value, places), ...value }),
-  );
+function composeMeasures(of: StepSources): MeasureBlock[] {
+  return stated(of.facts.measures).map(({ value, places }) => ({
+    kind: 'measure',
+    ...told(of, 'measure', value, places),
+    ...value,
+  }));
+}
+
+/**
+ * Where a step ends by switching the power on, what is read without power must be read before that, or a short
+ * meets the supply first. Volts and amperes are only there afterwards.
+ */
+function isBeforePower(measure: MeasureBlock, { power }: StepFacts): boolean {
+  const switched = power && stated([power]).some(({ value }) => value.during === 'off' && value.after === 'on');
+  const live = findQuantities(measure.expect).some(({ quantity }) => livingKinds.has(quantity.kind));
+  return switched === true && !live;
+}
+
+const livingKinds = new Set<QuantityKind>(['voltage', 'current', 'power', 'frequency']);
+
+function composeChecks(measures: readonly MeasureBlock[], of: StepSources): (MeasureBlock | ExpectBlock)[] {
+  const after = measures.filter((measure) => !isBeforePower(measure, of.facts));
   const expects = stated(of.facts.expects).map(
     ({ value, places }): ExpectBlock => ({ kind: 'expect', ...told(of, 'expect', value, places), text: value }),
   );
-  return [...measures, ...expects].sort((a, b) => offsetOf(a) - offsetOf(b));
+  return [...after, ...expects].sort((a, b) => offsetOf(a) - offsetOf(b));
 }
 
 function offsetOf(block: MeasureBlock | ExpectBlock): number {

@@ -24,7 +24,7 @@ function innerBlocks(block: GuideBlock): readonly GuideBlock[] {
     case 'work':
       return block.blocks;
     case 'step':
-      return [...block.cautions, ...block.body, ...block.checks, ...block.mistakes];
+      return [...block.cautions, ...block.beforePower, ...block.body, ...block.checks, ...block.mistakes];
     case 'list':
       return block.items.flatMap((item) => item.body);
     case 'summary':

@@ -204,6 +204,8 @@ export interface StepBlock extends Told {
   readonly joins: readonly StepJoin[];
   /** To be heard before the first action. */
   readonly cautions: readonly CautionBlock[];
+  /** To be measured before the step's last action switches the power on; told before the text. */
+  readonly beforePower: readonly MeasureBlock[];
   readonly body: readonly BodyBlock[];
   /** What the builder should now see or measure. */
   readonly checks: readonly (MeasureBlock | ExpectBlock)[];

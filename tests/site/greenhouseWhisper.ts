@@ -544,6 +544,7 @@ interface StepSketch {
     readonly power?: 'on' | 'off';
   };
   readonly cautions?: readonly CautionBlock[];
+  readonly beforePower?: StepBlock['beforePower'];
   readonly irreversible?: string;
   readonly optional?: string;
   readonly variant?: string;
@@ -600,6 +601,7 @@ function step(number: number, heading: string, sketch: StepSketch): StepBlock {
       length: null,
     })),
     cautions: sketch.cautions ?? [],
+    beforePower: sketch.beforePower ?? [],
     body: sketch.body,
     checks: sketch.checks,
     mistakes: sketch.mistakes ?? [],

@@ -195,6 +195,17 @@ describe('a step', () => {
     expect([...(step?.getElementsByTagName('a') ?? [])].map((a) => a.getAttribute('href'))).toContain('#part-H1');
   });
 
+  test('asks for readings without power before the text that ends in switching it on', () => {
+    const blocks = guide.blocks.map((block) => (block.kind === 'work' ? measuredFirst(block) : block));
+    const words = squeezed(
+      readPage(textOf('index.html', renderSite({ ...guide, blocks }, assets))).byId('step-solder-the-headers')
+        ?.textContent ?? '',
+    );
+    const before = words.indexOf('Before the power goes on, measure');
+    expect(before).toBeGreaterThan(words.indexOf('CAUTION'));
+    expect(before).toBeLessThan(words.indexOf('Seat the headers'));
+  });
+
   test('puts cautions of one signal word under that word once, the gravest word first', () => {
     const blocks = guide.blocks.map((block) =>
       block.kind === 'cautionList' ? { ...block, cautions: [...block.cautions, ...block.cautions].reverse() } : block,
@@ -294,6 +305,15 @@ function withSteps(count: number): Guide {
   );
   const blocks: PageBlock[] = [{ kind: 'work', id: 'work-steps', places: [], blocks: many }];
   return { ...guide, blocks };
+}
+
+/** The same work, each step's readings moved before its text. */
+function measuredFirst(work: WorkBlock): WorkBlock {
+  const moved = work.blocks.map((block) => {
+    if (block.kind !== 'step') return block;
+    return { ...block, beforePower: block.checks.filter((check) => check.kind === 'measure'), checks: [] };
+  });
+  return { ...work, blocks: moved };
 }
 
 function renamed(step: StepBlock | undefined, number: number): StepBlock | null {

@@ -40,7 +40,10 @@ function renderPart(need: PartNeed): Child {
     refs,
     linked(need.row, need.named),
     value,
-    counted && [' × ', element('span', { class: 'whole' }, formatAmount(need.amount))],
+    counted && [
+      need.amount.unit === 'pcs' ? ' × ' : ', ',
+      element('span', { class: 'whole' }, formatAmount(need.amount)),
+    ],
   ];
 }
 

@@ -31,6 +31,7 @@ export function renderStep(step: StepBlock, rendering: Rendering): Html {
       { class: 'content' },
       ...renderCautions(step.cautions),
       step.irreversible !== null && element('p', { class: 'irreversible' }, irreversibleText(step.irreversible)),
+      renderBeforePower(step, rendering),
       ...renderBody(step.body, step.level, rendering),
       step.removes.length > 0 && element('p', {}, `Take away: ${step.removes.join(', ')}.`),
       renderJoins(step),
@@ -82,6 +83,16 @@ function renderJoin(join: StepJoin): Html {
 
 function unseen(words: string): Html {
   return element('span', { class: 'unseen' }, words);
+}
+
+function renderBeforePower(step: StepBlock, rendering: Rendering): Child {
+  if (step.beforePower.length === 0) return null;
+  return element(
+    'div',
+    { class: 'outcome' },
+    element(headingAt(step.level + 1), { class: 'label' }, 'Before the power goes on, measure'),
+    ...renderBody(step.beforePower, step.level + 1, rendering),
+  );
 }
 
 function renderOutcome(step: StepBlock, rendering: Rendering): Child {

@@ -23,6 +23,7 @@ function steps(...minutes: (readonly [hands: number, wait: number] | null)[]): S
     removes: [],
     joins: [],
     cautions: [],
+    beforePower: [],
     body: [],
     checks: [],
     mistakes: [],

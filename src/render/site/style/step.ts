@@ -27,7 +27,7 @@ export const stepStyle = `
 .needs ul{list-style:none;margin:.3rem 0 .8rem;padding:0}
 .needs li{padding:.3rem 0}
 .needs p{margin:.25rem 0;color:var(--pencil)}
-.needs a{color:inherit}
+.needs a{color:inherit;text-decoration-color:var(--line)}
 .step>.content{margin-top:1.5rem}
 .section.inner{margin-top:2.5rem}
 .inner>:only-child{grid-column:1/-1}
