@@ -6,7 +6,7 @@ const groupOfName = new Map(
   Object.entries(table.groups).flatMap(([group, names]) => names.map((name) => [name, group] as const)),
 );
 /** Groups in the order of the table, position before and unnamed data after them. */
-const order = ['position', ...Object.keys(table.groups), 'appended data', 'other data'];
+const order = ['position', ...Object.keys(table.groups), 'screen profile', 'appended data', 'other data'];
 
 /** What the fields of a file give away. `more` names groups that were found by other means than a field. */
 export function leaksOf(fields: readonly Field[], more: Iterable<string> = []): Leaks {

@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import { deflateSync } from 'node:zlib';
 import sharp, { type Sharp } from 'sharp';
 import { describe, expect, test } from 'vitest';
 import type { AssetWant } from '#core/shot.ts';
@@ -18,6 +19,7 @@ import {
   withChunks,
   withSegments,
 } from './pictureBytes.ts';
+import { screenProfile } from './screenProfile.ts';
 
 const size = { width: 64, height: 48 };
 const formats = ['jpeg', 'png', 'webp'] as const;
@@ -154,7 +156,6 @@ describe('inspecting', () => {
     [
       'Exif in digits of a PNG, deflated',
       async () => {
-        const { deflateSync } = await import('node:zlib');
         const digits = `\nexif\n ${placed.length}\n${Buffer.from(placed).toString('hex')}\n`;
         return withChunks(
           await bytesOf(quarters().png()),
@@ -194,6 +195,16 @@ describe('inspecting', () => {
   test.each(['jpeg', 'png', 'webp', 'gif', 'tiff'] as const)('measures a %s of one pixel', async (format) => {
     const result = await inspect(await bytesOf(quarters({ width: 1, height: 1 }).toFormat(format)));
     expect(result).toMatchObject({ ok: true, value: { kind: format, width: 1, height: 1, leaks: { fields: [] } } });
+  });
+
+  test('takes further pages of a TIFF for embedded previews', async () => {
+    const one = Buffer.from(await bytesOf(quarters().tiff()));
+    const directory = one.readUInt32LE(4);
+    const size = 2 + 12 * one.readUInt16LE(directory) + 4;
+    const two = Buffer.concat([one, one.subarray(directory, directory + size)]);
+    two.writeUInt32LE(one.length, directory + size - 4);
+    expect(await inspect(one)).toMatchObject({ ok: true, value: { leaks: { fields: [] } } });
+    expect(await inspect(two)).toMatchObject({ ok: true, value: { leaks: { fields: ['embedded preview'] } } });
   });
 
   test('reads a clip without its media', async () => {
@@ -338,7 +349,6 @@ describe('a clean copy', () => {
   test.each(formats)('as %s keeps a wide colour profile and the colours that only it has', async (format) => {
     const { icc } = await sharp(await bytesOf(quarters().withIccProfile('p3').png())).metadata();
     const profile = new Uint8Array(icc ?? expect.fail());
-    const { deflateSync } = await import('node:zlib');
     const tagged = withChunks(
       await bytesOf(quarters().png()),
       chunk('iCCP', 'p3\0\0', new Uint8Array(deflateSync(profile))),
@@ -348,6 +358,39 @@ describe('a clean copy', () => {
     const untouched = await sharp(data, { ignoreIcc: true }).raw().toBuffer();
     // Red and green values of the wide space as they were, to within what lossy coding changes.
     for (const [i, value] of [250, 10, 10].entries()) expect(Math.abs((untouched[i] ?? 0) - value)).toBeLessThan(9);
+  });
+
+  test.each(formats)('as %s shows the colours of a screen, and does not say whose screen it was', async (format) => {
+    const tagged = withChunks(
+      await bytesOf(quarters().png()),
+      chunk('iCCP', 'screen\0\0', new Uint8Array(deflateSync(await screenProfile()))),
+    );
+    expect(await inspect(tagged)).toMatchObject({ ok: true, value: { leaks: { fields: ['screen profile'] } } });
+    const { data, removed } = await cleaned(tagged, { format });
+    expect(removed).toEqual(['screen profile']);
+    const { icc } = await sharp(data).metadata();
+    expect(
+      Buffer.from(icc ?? [])
+        .toString('latin1')
+        .replaceAll('\0', ''),
+    ).not.toMatch(/Ada|mmod/);
+    expect(await inspect(data)).toMatchObject({ ok: true, value: { leaks: { fields: [] } } });
+    // Turned into sRGB by its profile, the copy shows what the original shows.
+    const shown = async (picture: Uint8Array) => sharp(picture).removeAlpha().toColourspace('srgb').raw().toBuffer();
+    const [before, after] = [await shown(tagged), await shown(data)];
+    for (const i of [0, 1, 2, 3 * 40, 3 * 40 + 1, 3 * 40 + 2]) {
+      expect(Math.abs((before[i] ?? 0) - (after[i] ?? 0))).toBeLessThan(format === 'png' ? 1 : 9);
+    }
+  });
+
+  test('whose profile is broken is in sRGB', async () => {
+    const broken = withChunks(
+      await bytesOf(quarters().png()),
+      chunk('iCCP', 'x\0\0', new Uint8Array(deflateSync((await screenProfile()).subarray(0, 200)))),
+    );
+    const { data } = await cleaned(broken, { format: 'png' });
+    expect((await sharp(data).metadata()).hasProfile).toBe(false);
+    expect(await coloursOf(data)).toEqual(['red', 'green', 'blue', 'white']);
   });
 
   test('of a picture for print is in sRGB', async () => {

@@ -1,12 +1,15 @@
-import sharp, { type Metadata, type Sharp } from 'sharp';
+import sharp, { type Metadata, type OutputInfo, type Sharp } from 'sharp';
 import type { CleanReport, Result } from '#app/ports.ts';
 import { assert } from '#core/failure.ts';
 import type { AssetWant, ShotKind } from '#core/shot.ts';
 import { foreignParts } from '#imaging/foreignParts.ts';
 import { leaksOf } from '#imaging/leaksOf.ts';
+import { plainProfile } from '#imaging/plainProfile.ts';
 import { collectMetadata } from './collectMetadata.ts';
 import { decodeFailure } from './decodeFailure.ts';
+import { headerGroups } from './headerGroups.ts';
 import type { CleanJob } from './pictureJob.ts';
+import { replaceProfile } from './replaceProfile.ts';
 
 const maximumPixels = 100_000_000;
 const timeLimitSeconds = 30;
@@ -20,26 +23,51 @@ const maximumDensity = 2400;
  */
 export async function cleanPicture(kind: ShotKind, job: CleanJob): Promise<Result<CleanReport>> {
   if (kind === 'clip') return { ok: false, reason: 'A clip is no picture. Publish a still of it instead.' };
-  let copy: { data: Buffer; width: number; height: number };
+  let header: Metadata;
+  let encoded: { data: Uint8Array; info: OutputInfo };
   try {
-    const header = await sharp(job.bytes, { limitInputPixels: false }).metadata();
+    header = await sharp(job.bytes, { limitInputPixels: false }).metadata();
     const refusal = refusalOf(header);
     if (refusal !== null) return { ok: false, reason: refusal };
-    const { data, info } = await pipeline(kind, header, job).toBuffer({ resolveWithObject: true });
-    copy = { data, width: info.width, height: info.height };
+    encoded = await encode(upright(kind, header, job), header, job.want.format);
   } catch (error) {
     return { ok: false, reason: decodeFailure(error, kind, job.bytes) };
   }
-  const foreign = foreignParts(job.want.format, copy.data);
-  assert(foreign.length === 0, `a clean copy holds ${foreign.join(', ')}`);
-  return { ok: true, value: reportOf(kind, job, copy) };
+  const profile = profileFor(header);
+  const isChanged = profile !== null && profile !== header.icc;
+  const data = isChanged ? replaceProfile(job.want.format, encoded.data, profile) : encoded.data;
+  await proveClean(job.want.format, data, profile);
+  return { ok: true, value: reportOf(kind, header, job, data, encoded.info) };
 }
 
-function reportOf(kind: ShotKind, job: CleanJob, copy: { data: Buffer; width: number; height: number }): CleanReport {
-  const { fields, embedded, groups } = collectMetadata(kind, job.bytes);
-  const asset = { ...job.want, width: copy.width, height: copy.height, name: job.name, bytes: copy.data.length };
+/** Reads a copy back: whatever is left in it beyond pixels and their colours is a mistake of ours. */
+async function proveClean(format: AssetWant['format'], data: Uint8Array, profile: Uint8Array | null): Promise<void> {
+  const foreign = foreignParts(format, data);
+  assert(foreign.length === 0, `a clean copy holds ${foreign.join(', ')}`);
+  const { icc, exif, xmp, iptc, orientation } = await sharp(data).metadata();
+  assert(!exif && !xmp && !iptc && !orientation, 'a clean copy holds metadata');
+  assert(profile ? icc?.equals(profile) : !icc, 'a clean copy has the profile that was decided on');
+}
+
+/**
+ * The profile that a copy carries: red, green and blue keep theirs, wide ones too, without what it says of a screen.
+ * Everything else is converted to sRGB, which needs none.
+ */
+function profileFor({ space, icc }: Metadata): Uint8Array | null {
+  return icc && (space === 'srgb' || space === 'rgb16') ? plainProfile(icc) : null;
+}
+
+function reportOf(
+  kind: ShotKind,
+  header: Metadata,
+  { bytes, want, name }: CleanJob,
+  data: Uint8Array,
+  { width, height }: OutputInfo,
+): CleanReport {
+  const { fields, embedded, groups } = collectMetadata(kind, bytes);
+  const { fields: removed } = leaksOf([...fields, ...embedded], [...groups, ...headerGroups(header)]);
   // A copy of its own: what the encoder hands out may be part of a larger, shared buffer.
-  return { asset, data: Uint8Array.from(copy.data), removed: leaksOf([...fields, ...embedded], groups).fields };
+  return { asset: { ...want, width, height, name, bytes: data.length }, data: Uint8Array.from(data), removed };
 }
 
 function refusalOf({ width, height, format, compression }: Metadata): string | null {
@@ -53,10 +81,10 @@ function refusalOf({ width, height, format, compression }: Metadata): string | n
   return null;
 }
 
-function pipeline(kind: ShotKind, header: Metadata, { bytes, want }: CleanJob): Sharp {
+function upright(kind: ShotKind, header: Metadata, { bytes, want }: CleanJob): Sharp {
   const wider = kind === 'svg' ? want.width / header.width : 1;
   const density = Math.min(maximumDensity, drawingDensity * Math.max(1, wider));
-  const image = sharp(bytes, {
+  return sharp(bytes, {
     // Below 'error' lie warnings that files straight from common cameras give.
     failOn: 'error',
     limitInputPixels: maximumPixels,
@@ -65,19 +93,18 @@ function pipeline(kind: ShotKind, header: Metadata, { bytes, want }: CleanJob): 
     .timeout({ seconds: timeLimitSeconds })
     .autoOrient()
     .resize({ width: want.width, withoutEnlargement: true });
-  return encode(keepColours(image, header), want.format);
 }
 
-/** Red, green and blue keep their profile, wide ones too; everything else is converted to sRGB, which needs none. */
-function keepColours(image: Sharp, { space }: Metadata): Sharp {
-  return space === 'srgb' || space === 'rgb16' ? image.keepIccProfile() : image.toColourspace('srgb');
+function encode(image: Sharp, header: Metadata, format: AssetWant['format']) {
+  const coloured = profileFor(header) ? image.keepIccProfile() : image.toColourspace('srgb');
+  return encoder(coloured, format).toBuffer({ resolveWithObject: true });
 }
 
 /**
  * JPEG keeps colour at full resolution: halved, it blurs thin coloured wires and print on coloured boards, for
  * about a seventh of the size. WebP cannot, so its halving is done with care for edges.
  */
-function encode(image: Sharp, format: AssetWant['format']): Sharp {
+function encoder(image: Sharp, format: AssetWant['format']): Sharp {
   switch (format) {
     case 'jpeg':
       return image.flatten({ background: '#ffffff' }).jpeg({ quality: 82, chromaSubsampling: '4:4:4' });

@@ -7,6 +7,7 @@ import { readMovie } from '#imaging/readMovie.ts';
 import { takenAtOf } from '#imaging/takenAtOf.ts';
 import { collectMetadata } from './collectMetadata.ts';
 import { decodeFailure } from './decodeFailure.ts';
+import { headerGroups } from './headerGroups.ts';
 import type { InspectJob } from './pictureJob.ts';
 
 /** Longest side that any camera or scanner makes; a header that says more is broken or made to harm. */
@@ -16,12 +17,11 @@ const maximumSide = 100_000;
 export async function inspectPicture(kind: ShotKind, job: InspectJob): Promise<Result<ShotFacts>> {
   const size = kind === 'clip' ? clipSize(job.bytes) : await pictureSize(kind, job.bytes);
   if (!size.ok) return size;
-  const { width, height, pages, createdAt } = size.value;
+  const { width, height, createdAt } = size.value;
   if (width !== null && height !== null && Math.max(width, height) > maximumSide) {
     return { ok: false, reason: `The picture says that it is ${width} × ${height} pixels, which no camera makes.` };
   }
   const { fields, embedded, groups } = collectMetadata(kind, job.bytes);
-  const hidden = kind === 'tiff' && pages > 1 ? [...groups, 'embedded preview'] : groups;
   return {
     ok: true,
     value: {
@@ -32,7 +32,7 @@ export async function inspectPicture(kind: ShotKind, job: InspectJob): Promise<R
       height,
       takenAt: takenAtOf(fields) ?? createdAt,
       camera: cameraOf(fields),
-      leaks: leaksOf([...fields, ...embedded], hidden),
+      leaks: leaksOf([...fields, ...embedded], [...groups, ...size.value.groups]),
     },
   };
 }
@@ -40,18 +40,18 @@ export async function inspectPicture(kind: ShotKind, job: InspectJob): Promise<R
 interface Size {
   readonly width: number | null;
   readonly height: number | null;
-  readonly pages: number;
   readonly createdAt: string | null;
+  readonly groups: readonly string[];
 }
 
 function clipSize(bytes: Uint8Array): Result<Size> {
-  return { ok: true, value: { ...readMovie(bytes), pages: 1 } };
+  return { ok: true, value: { ...readMovie(bytes), groups: [] } };
 }
 
 async function pictureSize(kind: ShotKind, bytes: Uint8Array): Promise<Result<Size>> {
   try {
-    const { autoOrient, pages = 1 } = await sharp(bytes, { limitInputPixels: false }).metadata();
-    return { ok: true, value: { ...autoOrient, pages, createdAt: null } };
+    const header = await sharp(bytes, { limitInputPixels: false }).metadata();
+    return { ok: true, value: { ...header.autoOrient, createdAt: null, groups: headerGroups(header) } };
   } catch (error) {
     return { ok: false, reason: decodeFailure(error, kind, bytes) };
   }

@@ -2,12 +2,14 @@ import { createHash } from 'node:crypto';
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { deflateSync } from 'node:zlib';
 import sharp, { type Sharp } from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { memoryCache } from '#outside/cache/memoryCache.ts';
 import { openFolder } from '#outside/files/openFolder.ts';
 import { openPictures } from '#outside/pictures/openPictures.ts';
-import { box, joined, segment, tiff, uint32, withSegments } from '../../outside/pictureBytes.ts';
+import { box, chunk, joined, segment, tiff, uint32, withChunks, withSegments } from '../../outside/pictureBytes.ts';
+import { screenProfile } from '../../outside/screenProfile.ts';
 import { exiftoolVersion, readBinaryTag, readTags, writeTags } from './exiftool.ts';
 
 const version = exiftoolVersion();
@@ -310,6 +312,39 @@ describe.skipIf(version === null)(`a clean copy, as exiftool reads it${skipped}`
     expect(sha256(await readFile(inFolder(name)))).toBe(sha256(before));
   });
 });
+
+describe.skipIf(version === null)(
+  `a copy of a picture with the profile of a screen, as exiftool reads it${skipped}`,
+  () => {
+    test.each(copies)('as %s has a sound profile that does not name the screen', async (format) => {
+      const profile = chunk('iCCP', 'screen\0\0', new Uint8Array(deflateSync(await screenProfile())));
+      await writeFile(
+        inFolder('screen.png'),
+        withChunks(new Uint8Array(await plain(60, 40).png().toBuffer()), profile),
+      );
+      const before = await readTags(inFolder('screen.png'));
+      expect(before.get('ICC_Profile:ProfileDescription')).toContain('Ada');
+      expect(before.has('ICC_Profile:MakeAndModel')).toBe(true);
+      const pictures = await openPictures(await openFolder(folder), memoryCache());
+      const copy = await pictures.clean({ shot: 'screen.png', width: 60, format }, 'screen');
+      if (!copy.ok) throw new Error(copy.reason);
+      await writeFile(inFolder(`screen.copy.${format}`), copy.value.data);
+      const after = await readTags(inFolder(`screen.copy.${format}`));
+      expect(after.get('ICC_Profile:ProfileDescription')).toBe('RGB');
+      expect([...after.keys()].filter((tag) => /MakeAndModel|VideoCardGamma|Warning|Error/.test(tag))).toEqual([]);
+      for (const tag of [
+        'RedMatrixColumn',
+        'GreenMatrixColumn',
+        'BlueMatrixColumn',
+        'MediaWhitePoint',
+        'ChromaticAdaptation',
+      ]) {
+        expect(after.get(`ICC_Profile:${tag}`)).toBe(before.get(`ICC_Profile:${tag}`) ?? expect.fail());
+      }
+      expect(JSON.stringify([...after])).not.toMatch(/\bAda\b|LNTL/);
+    });
+  },
+);
 
 function sha256(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
