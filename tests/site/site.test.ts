@@ -188,8 +188,12 @@ describe('a step', () => {
   test('says what it needs, leads to it, and says how the power stands', () => {
     const step = page.byId('step-wire-the-ring');
     const items = [...(step?.getElementsByTagName('li') ?? [])].map((item) => item.textContent);
-    expect(items.slice(0, 4)).toEqual(['H1 LED ring, 12 pixels', 'R1 resistor, 330 Ω', 'soldering iron', 'third hand']);
-    expect(items.slice(4, 6)).toEqual(['U1.5V, red, 12 cm, to H1.5V', 'U1.GND, black, 12 cm, to H1.GND']);
+    expect(items.slice(0, 3)).toEqual([
+      'H1 LED ring, 12 pixels',
+      'R1 resistor, 330 Ω',
+      'Tools: soldering iron, third hand',
+    ]);
+    expect(items.slice(3, 5)).toEqual(['U1.5V, red, 12 cm, to H1.5V', 'U1.GND, black, 12 cm, to H1.GND']);
     expect(items.at(-1)).toBe('R1.2 to H1.IN');
     expect(step?.textContent).toContain('The power stays off.');
     expect([...(step?.getElementsByTagName('a') ?? [])].map((a) => a.getAttribute('href'))).toContain('#part-H1');

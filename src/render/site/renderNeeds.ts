@@ -12,7 +12,7 @@ export function renderNeeds(step: StepBlock): Html | null {
   const { parts, tools, code } = step.needs;
   const items = [
     ...parts.map(renderPart),
-    ...tools.map((tool) => linked(tool.row, tool.name)),
+    ...(tools.length > 0 ? [renderTools(tools)] : []),
     ...code.map((file) => [
       linked(file.block, element('code', {}, file.path)),
       file.onto && ` to load onto ${file.onto}`,
@@ -45,6 +45,11 @@ function renderPart(need: PartNeed): Child {
       element('span', { class: 'whole' }, formatAmount(need.amount)),
     ],
   ];
+}
+
+/** Tools come back step after step, so they stand in one line. */
+function renderTools(tools: Needs['tools']): Child {
+  return ['Tools: ', ...tools.flatMap((tool, i) => [i > 0 && ', ', linked(tool.row, tool.name)])];
 }
 
 function linked(block: string | null, child: Child): Child {
