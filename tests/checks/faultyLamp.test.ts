@@ -1,21 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { judge } from '#checks/judge.ts';
 import { tinyPng } from '#checks/tinyPng.ts';
 import type { Finding } from '#core/finding.ts';
 import { judgedFrom } from './judgedFrom.ts';
-
-const lamp = new URL('../../demo/tide-lamp/', import.meta.url).pathname;
-const texts = new Map(
-  ['.', 'firmware', 'design']
-    .flatMap((folder) =>
-      readdirSync(path.join(lamp, folder), { withFileTypes: true }).map((entry) => ({ folder, entry })),
-    )
-    .filter(({ entry }) => entry.isFile() && /\.(?:md|csv|yaml|cpp|h|ini|txt|scad)$/.test(entry.name))
-    .map(({ folder, entry }) => path.posix.join(folder, entry.name))
-    .map((file) => [file, readFileSync(path.join(lamp, file), 'utf8')] as const),
-);
+import { lampTexts as texts } from './lampTexts.ts';
 
 /** One fault: words of one file that become others, and the finding that must come of it. */
 interface Fault {
