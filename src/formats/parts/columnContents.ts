@@ -15,7 +15,8 @@ export function fits(meaning: PartMeaning, cells: readonly string[], isSure: boo
       return isSure || shareOfRefs(cells) >= 0.6;
     case 'quantity':
       return (
-        share(cells, (text) => parseAmount(text) !== null) >= (isSure ? 0.2 : 0.6) || (isSure && cells.length === 0)
+        share(cells, (text) => parseAmount(text) !== null || isNotFittedMark(text)) >= (isSure ? 0.2 : 0.6) ||
+        (isSure && cells.length === 0)
       );
     case 'value':
       return isSure || share(cells, startsWithValue) >= 0.3;

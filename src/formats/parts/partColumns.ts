@@ -42,16 +42,18 @@ export function meaningOfColumn(columns: PartColumns, column: number): PartColum
   return null;
 }
 
+/** Filled cells of a column, headers that are repeated on a new page left out. */
 function cellsOf(table: TextTable, column: number): string[] {
+  const header = table.header[column]?.text.trim();
   return table.rows
     .slice(0, rowsLookedAt)
     .map((row) => row[column]?.text.trim() ?? '')
-    .filter((text) => text !== '');
+    .filter((text) => text !== '' && text !== header);
 }
 
 function meaningOf(header: PartHeader, cells: readonly string[]): PartMeaning | null {
   // 'Ref' heads references of any letters, unless it heads the order numbers of a shop.
-  if (header.words === 'ref' && shareOfRefForms(cells) >= 0.6) return 'reference';
+  if (header.words === 'ref' && shareOfRefForms(cells) >= 0.5) return 'reference';
   const meaning = header.meanings.find((each) => fits(each, cells, header.certainty >= 0.8));
   if (meaning !== undefined) return meaning;
   const isUnknown = header.meanings.length === 0 && /^\p{L}+$/u.test(header.words) && !countsRows(header);
