@@ -52,6 +52,11 @@ describe('readFacts, Parts', () => {
     ]);
   });
 
+  it('reads a length of whatever is listed by length', () => {
+    const [use] = step('- Parts: HS1 5 cm', { parts: ['HS1: tube 1 m'] }).uses;
+    expect(use?.value).toMatchObject({ part: 'HS1', ref: 'HS1', amount: { n: 5, unit: 'cm' } });
+  });
+
   it('finds a part by id or by a description that fits no other, and says null where two fit or none', () => {
     expect(uses('lid, steel spring, spring-2, washer').map(([, part]) => part)).toEqual([
       'lid',
@@ -177,6 +182,10 @@ describe('readFacts, Power and Time', () => {
     ]);
   });
 
+  it('takes no power that switches twice', () => {
+    expect(read('- Power: off → on → off').problems).toHaveLength(1);
+  });
+
   it('keeps the first of two statements, and says so', () => {
     const { problems, steps } = read('- Time: 5 min\n- Time: 10 min');
     expect(steps['fit-it']?.minutes?.value.hands).toBe(5);
@@ -230,7 +239,10 @@ describe('readFacts, controllers', () => {
   });
 
   it('takes the only part that is described as a controller', () => {
-    const { controllers } = read('', { code, parts: ['U1: quad buffer', 'U2: board with ATmega328', 'R1: resistor'] });
+    const { controllers } = read('', {
+      code,
+      parts: ['U1: display module', 'U2: board with ATmega328', 'R1: resistor'],
+    });
     expect(controllers).toMatchObject([{ basis: 'derived', value: { ref: 'U2' } }]);
   });
 

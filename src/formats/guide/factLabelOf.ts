@@ -28,7 +28,7 @@ for (const language of [words.en, words.de, words.fr, words.es]) {
 export function factLabelOf(line: string): LabelFound | null {
   for (const form of forms) {
     const match = form.exec(line);
-    const label = labelOfWord.get(match?.groups?.['word']?.normalize('NFC').toLowerCase() ?? '');
+    const label = labelOfWord.get(match?.groups?.word?.normalize('NFC').toLowerCase() ?? '');
     if (match !== null && label !== undefined) return { label, length: match[0].length };
   }
   return null;

@@ -127,6 +127,14 @@ describe('readGuide', () => {
     expect(rolesIn(text, 'step')).toEqual(['The base', 'The lid']);
   });
 
+  it('makes a step of a heading that gathers others only where it tells something itself', () => {
+    const rest = '## Solder the jack\n\nSolder it.\n\n## Mount the board\n\nMount it.\n';
+    expect(rolesIn(`## Assembly\n\n### A tip\n\nGlue is slow.\n\n${rest}`, 'step')).not.toContain('Assembly');
+    expect(
+      rolesIn(`## Assembly\n\nPush it in. Cut it. Press it on.\n\n### A tip\n\nGlue is slow.\n\n${rest}`, 'step'),
+    ).toEqual(['Assembly', 'Solder the jack', 'Mount the board']);
+  });
+
   it('finds steps by what their headings and texts tell somebody to do', () => {
     const text =
       '# Box\n\n## Wiring diagram\n\n![diagram](a.png)\n\n## Solder the jack\n\nText.\n\n## The switch\n\n![switch](b.jpg)\n\n## Mount the board\n\nText.\n\n## Power supply\n\nIt gives 5 V.\n';

@@ -42,7 +42,10 @@ describe('pins in prose', () => {
 
   it('does not take the board for certain where two run code', () => {
     const two = { files: ['a.py', 'b.py'], parts: ['U1: ESP32 module', 'U2: ESP32 module'] };
-    expect(pins('Use GPIO16 of the module.', two)).toEqual([]);
+    const guide = (code: string) => `## Fit it\n- Code: ${code}\n\nUse GPIO16 of the module.\n`;
+    const found = (code: string) => readFacts(madeUpBuild({ ...two, guide: guide(code) })).pins.length;
+    expect(found('a.py → U1')).toBe(1);
+    expect(found('a.py → U1, b.py → U2')).toBe(0);
   });
 
   it.each([

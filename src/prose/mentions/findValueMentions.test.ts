@@ -85,6 +85,12 @@ describe('values in prose', () => {
     ]);
   });
 
+  it('leaves sections that list parts to the parts list', () => {
+    const build = madeUpBuild({ parts, guide: '## Parts\n\nR1 (330 Ω)\n' });
+    const sections = build.instructions.sections.map((section) => ({ ...section, role: 'parts' as const }));
+    expect(readFacts({ ...build, instructions: { title: null, sections } }).values).toEqual([]);
+  });
+
   it('places each mention exactly, over several lines', () => {
     const text = '## Fit it\n\nFirst a word.\nThen **R1** (330 Ω),\nthen [R2](x.md): 10 kΩ.\n';
     const source = {

@@ -16,8 +16,6 @@ const word =
 const joining = /^\s*(?:,|&|\/|\+)?\s*(?:and|or|und|oder|et|y)?\s*$/u;
 const pinBefore =
   /(?:\b(?:pins?|keys?|gpios?|pads?|ports?|terminals?|inputs?|outputs?)|\bpins?\s+[A-Z0-9]+(?:,| and| or| to)?)\s*[:#(]?\s*$/iu;
-const pinAfter =
-  /^\s*(?:pins?|keys?|pads?)\b|^\s*\(?\s*(?:GPIO|IO)\s?\d|^\s+(?:of|on)\s+(?:(?:the|your)\s+)?(?:[A-Z]{1,4}\d|module|board|micro|controller)/u;
 
 /**
  * Listed references that a sentence names as parts. A word counts only where the parts list has it and the words
@@ -30,7 +28,7 @@ export function refGroups(sentence: string, known: KnownThings): RefGroup[] {
     const end = start + match[0].length;
     const refs = parseRefs(match[0]).refs;
     const isListed = refs.length > 0 && refs.every((ref) => known.partOfRef.has(ref));
-    if (!isListed || pinBefore.test(sentence.slice(0, start)) || pinAfter.test(sentence.slice(end))) continue;
+    if (!isListed || pinBefore.test(sentence.slice(0, start))) continue;
     const last = groups.at(-1);
     if (
       last !== undefined &&
