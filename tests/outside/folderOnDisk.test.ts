@@ -130,6 +130,20 @@ test('a folder is listed by its own path, a linked folder elsewhere once, and a 
   ]);
 });
 
+test('a linked folder elsewhere cannot lead back to what lies round the folder', async () => {
+  const base = await temporaryFolder();
+  await mkdir(path.join(base, 'home', 'root'), { recursive: true });
+  await mkdir(path.join(base, 'far'));
+  await writeFile(path.join(base, 'home', 'private.txt'), 'x');
+  await symlink('../../far', path.join(base, 'home', 'root', 'photos'));
+  await symlink('../home', path.join(base, 'far', 'back'));
+  const { files, leftOut } = await (await openFolder(path.join(base, 'home', 'root'))).walk(all);
+  expect(files).toEqual([]);
+  expect(leftOut).toEqual([
+    { path: 'photos/back', why: 'a link to a folder that holds it; following it would never end' },
+  ]);
+});
+
 test('skipping a folder keeps links to it out of the list too where they are skipped by name', async () => {
   const root = await temporaryFolder();
   await mkdir(path.join(root, '.hidden'));
@@ -227,11 +241,11 @@ test('a lock whose holder has died is taken over at once', async () => {
   expect(await readdir(root)).toEqual(['log.md']);
 });
 
-test('twenty thousand files are listed without being read', async () => {
+test('five thousand files are listed without being read', async () => {
   const root = await temporaryFolder();
-  execFileSync('sh', ['-c', 'for d in $(seq 20); do mkdir d$d; (cd d$d; seq -f "f%g.txt" 1000 | xargs touch); done'], {
+  execFileSync('sh', ['-c', 'for d in $(seq 5); do mkdir d$d; (cd d$d; seq -f "f%g.txt" 1000 | xargs touch); done'], {
     cwd: root,
   });
   const { files } = await (await openFolder(root)).walk(all);
-  expect(files.length).toBe(20_000);
+  expect(files.length).toBe(5000);
 });
