@@ -44,7 +44,29 @@ conf = {"ssid": "your-ssid", "password": f"{lamp}"}
 /** Cuts, doublings, swaps and foreign signs at chosen places. */
 function mutationsOf(text: string) {
   const place = fc.nat(text.length);
-  const sign = fc.constantFrom('(', ')', '{', '}', '[', ']', '<', '>', '"', "'", '#if 0\n', '#endif\n', ';', ',', '=', '\\', '\0', '\u{1f600}', '\r\n', '/*', '\ud800');
+  const sign = fc.constantFrom(
+    '(',
+    ')',
+    '{',
+    '}',
+    '[',
+    ']',
+    '<',
+    '>',
+    '"',
+    "'",
+    '#if 0\n',
+    '#endif\n',
+    ';',
+    ',',
+    '=',
+    '\\',
+    '\0',
+    '\u{1f600}',
+    '\r\n',
+    '/*',
+    '\ud800',
+  );
   const change = fc.oneof(
     fc.record({ kind: fc.constant('cut' as const), at: place, length: fc.nat(60) }),
     fc.record({ kind: fc.constant('double' as const), at: place, length: fc.nat(60) }),
@@ -63,31 +85,35 @@ describe('any source', () => {
   it.each([
     ['a.ino', sketch],
     ['main.py', module],
-  ])('is read without fault, every place inside its file and quoting its words: %s', async (file, text) => {
-    await fc.assert(
-      fc.asyncProperty(mutationsOf(text), async (changed) => {
-        const { sources, problems } = await readFiles({ [file]: changed });
-        const places: Place[] = [
-          ...problems.map(({ place }) => place),
-          ...sources.flatMap(({ pins, includes, constants }) => [
-            ...pins.flatMap(({ place, usedAt }) => [place, ...usedAt]),
-            ...includes.map(({ place }) => place),
-            ...constants.map(({ place }) => place),
-          ]),
-        ];
-        for (const place of places) {
-          if (place.kind !== 'text') throw new Error('every place of code is in its text');
-          const [start, end] = place.span;
-          expect(start).toBeGreaterThanOrEqual(0);
-          expect(end).toBeGreaterThanOrEqual(start);
-          expect(end).toBeLessThanOrEqual(changed.length);
-          if (!place.quote.includes('••••')) expect(place.quote).toBe(changed.slice(start, end));
-        }
-        for (const { place } of sources.flatMap(({ secrets }) => secrets)) expect(place.quote).toBe('••••');
-      }),
-      { seed: 20, numRuns: 200 },
-    );
-  }, 120_000);
+  ])(
+    'is read without fault, every place inside its file and quoting its words: %s',
+    async (file, text) => {
+      await fc.assert(
+        fc.asyncProperty(mutationsOf(text), async (changed) => {
+          const { sources, problems } = await readFiles({ [file]: changed });
+          const places: Place[] = [
+            ...problems.map(({ place }) => place),
+            ...sources.flatMap(({ pins, includes, constants }) => [
+              ...pins.flatMap(({ place, usedAt }) => [place, ...usedAt]),
+              ...includes.map(({ place }) => place),
+              ...constants.map(({ place }) => place),
+            ]),
+          ];
+          for (const place of places) {
+            if (place.kind !== 'text') throw new Error('every place of code is in its text');
+            const [start, end] = place.span;
+            expect(start).toBeGreaterThanOrEqual(0);
+            expect(end).toBeGreaterThanOrEqual(start);
+            expect(end).toBeLessThanOrEqual(changed.length);
+            if (!place.quote.includes('••••')) expect(place.quote).toBe(changed.slice(start, end));
+          }
+          for (const { place } of sources.flatMap(({ secrets }) => secrets)) expect(place.quote).toBe('••••');
+        }),
+        { seed: 20, numRuns: 200 },
+      );
+    },
+    120_000,
+  );
 
   it('gives the same record twice', async () => {
     const once = JSON.stringify(await readFiles({ 'a.ino': sketch, 'main.py': module }));
@@ -96,7 +122,9 @@ describe('any source', () => {
 
   it('reads the unmutated sources in full', async () => {
     const { sources } = await readFiles({ 'a.ino': sketch, 'main.py': module });
-    expect(sources[0]?.pins.map(({ pin }) => pin).toSorted()).toEqual(['11', '12', '2', '21', '22', '3', '3', '4', '5', '5', '5', '6', '7'].toSorted());
+    expect(sources[0]?.pins.map(({ pin }) => pin).toSorted()).toEqual(
+      ['11', '12', '2', '21', '22', '3', '3', '4', '5', '5', '5', '6', '7'].toSorted(),
+    );
     expect(sources[1]?.pins.map(({ pin }) => pin).toSorted()).toEqual(['0', '1', '2', '3', '5', 'D13'].toSorted());
   });
 
@@ -107,10 +135,22 @@ describe('any source', () => {
     ['alternatives', 'a.ino', `#if A0\n${'#elif X\nint a = 5;\n'.repeat(2000)}#endif\n`],
     ['calls', 'a.ino', `int a = ${'f('.repeat(3000)}5${')'.repeat(3000)};`],
     ['lists', 'a.py', `a = ${'['.repeat(3000)}5${']'.repeat(3000)}`],
-    ['aliases', 'a.ino', `${Array.from({ length: 3000 }, (_, i) => `#define A${i + 1}_PIN A${i}_PIN`).join('\n')}\nvoid setup() { pinMode(A3000_PIN, OUTPUT); }`],
-    ['functions in a ring', 'a.ino', 'void a(int p) { b(p); pinMode(p, OUTPUT); }\nvoid b(int p) { a(p); }\nvoid setup() { a(5); }'],
-  ])('survives deep or circular %s', async (_, file, text) => {
-    const { sources } = await readFiles({ [file]: text });
-    expect(sources).toHaveLength(1);
-  }, 60_000);
+    [
+      'aliases',
+      'a.ino',
+      `${Array.from({ length: 3000 }, (_, i) => `#define A${i + 1}_PIN A${i}_PIN`).join('\n')}\nvoid setup() { pinMode(A3000_PIN, OUTPUT); }`,
+    ],
+    [
+      'functions in a ring',
+      'a.ino',
+      'void a(int p) { b(p); pinMode(p, OUTPUT); }\nvoid b(int p) { a(p); }\nvoid setup() { a(5); }',
+    ],
+  ])(
+    'survives deep or circular %s',
+    async (_, file, text) => {
+      const { sources } = await readFiles({ [file]: text });
+      expect(sources).toHaveLength(1);
+    },
+    60_000,
+  );
 });

@@ -148,6 +148,8 @@ describe('constants of sketches', () => {
     ['#define USE_SOUND true', ['setting USE_SOUND true']],
     ['#ifndef LAMP_H\n#define LAMP_H\n#endif', []],
     ['int counter = 0;', []],
+    ['int address = 16;', []],
+    ['const int EEPROM_ADDRESS = 0;', ['setting EEPROM_ADDRESS 0']],
     ['const int LAMP_PIN = 5;', []],
   ])('%s', async (line, expected) => {
     expect(await constantsIn('a.ino', `${line}\nvoid setup() {}\n`)).toEqual(expected);

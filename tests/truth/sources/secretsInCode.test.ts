@@ -21,7 +21,7 @@ describe('credentials in sketches', () => {
     [`#define WIFI_PASS "${password}"`, [`wifi-password WIFI_PASS ${password}`]],
     [`#define WIFI_SSID "${network}"`, [`wifi-name WIFI_SSID ${network}`]],
     [`String mqttPass = F("${password}");`, [`password mqttPass ${password}`]],
-    [`constexpr char kApiKey[] = "9f3b0c77d1e24a"; `, ['key kApiKey 9f3b0c77d1e24a']],
+    [`constexpr char kApiKey[] = "9f3b0c77d1e24a5b"; `, ['key kApiKey 9f3b0c77d1e24a5b']],
     [`const char* botToken = "a81f92bc03de"; `, ['token botToken a81f92bc03de']],
     [`static const char PSK[] PROGMEM = "${password}";`, [`wifi-password PSK ${password}`]],
     [

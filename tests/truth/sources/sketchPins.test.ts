@@ -157,6 +157,15 @@ describe('ways to write a pin', () => {
       '- 4 output -',
     ]);
     expect(await inSetup('for (int p = 2; p < 4; ++p) pinMode(p, OUTPUT);')).toHaveLength(2);
+    expect(await inSetup('for (int p = 4; p >= 2; p--) pinMode(p, OUTPUT);')).toHaveLength(3);
+    expect(
+      await inSetup('for (int p = low; p <= high; p++) pinMode(p, OUTPUT);', 'const int low = 2, high = 4;'),
+    ).toHaveLength(3);
+  });
+
+  it('gives no pin for a loop that counts in another way', async () => {
+    expect(await inSetup('for (int p = 2; p < 9; p += 2) pinMode(p, OUTPUT);')).toEqual([]);
+    expect(await inSetup('for (int p = 2; p < count(); p++) pinMode(p, OUTPUT);')).toEqual([]);
   });
 
   it('follows a pin through the functions that it is handed to', async () => {

@@ -93,6 +93,9 @@ describe('secretKindOf', () => {
     ['ssid', 'wifi-name'],
     ['WIFI_SSID', 'wifi-name'],
     ['ssid2', 'wifi-name'],
+    ['ssid_home', 'wifi-name'],
+    ['password_wifi', 'wifi-password'],
+    ['passwordDefault', 'password'],
     ['wifiPassword', 'wifi-password'],
     ['WIFI_PASS', 'wifi-password'],
     ['wpa_psk', 'wifi-password'],
@@ -115,6 +118,8 @@ describe('secretKindOf', () => {
 
   it.each([
     'compass',
+    'passwordBasedMac',
+    'singlePassScheme',
     'passes',
     'bypassMode',
     'passwordField',
@@ -134,7 +139,7 @@ describe('secretKindOf', () => {
 
 describe('isCredential', () => {
   it('wants a token or key to be long and in one piece', () => {
-    expect(isCredential('a81f92bc', 'token')).toBe(true);
+    expect(isCredential('a81f92bc03de', 'token')).toBe(true);
     expect(isCredential(',', 'token')).toBe(false);
     expect(isCredential('two words here7', 'key')).toBe(false);
     expect(isCredential('/v1/token.json', 'token')).toBe(false);

@@ -6,7 +6,7 @@ import secretNames from '../tables/secretNames.json';
 export type SecretKind = Secret['kind'];
 
 const names = secretNames.names.map(({ pattern, kind }) => ({
-  pattern: new RegExp(pattern),
+  pattern: new RegExp(pattern.replace('TAIL', secretNames.tail)),
   kind: kind as SecretKind,
 }));
 const notWhenLast = new Set(secretNames.notWhenLast);
@@ -47,10 +47,19 @@ export function isCredential(text: string, kind: SecretKind): boolean {
     case 'wifi-name':
       // IEEE 802.11: a network's name has at most 32 octets.
       return value.length <= 32;
+    case 'wifi-password':
+      // IEEE 802.11i: a passphrase has 8 to 63 characters, or it is 64 hexadecimal digits.
+      return value.length >= 8 && value.length <= 64;
     case 'token':
     case 'key':
-      return value.length >= 8 && !/\s/.test(value) && !/^[./]?[\w-]*(\/[\w.-]*)+$/.test(value);
+      return value.length >= 8 && !/\s/.test(value) && looksRandom(value) && !/^[./]?[\w-]*(\/[\w.-]*)+$/.test(value);
     default:
-      return value.length >= 3;
+      return value.length >= 3 && value.length <= 128 && !/[\r\n]|\\n/.test(value);
   }
+}
+
+/** Letters and digits mixed, or a long run of letters in both cases: no word that a program would look up. */
+function looksRandom(text: string): boolean {
+  if (/\d/.test(text) && /[A-Za-z]/.test(text)) return true;
+  return /^\d{16,}$/.test(text) || (/^[A-Za-z+/=]{20,}$/.test(text) && /[a-z][A-Z]{2}|[A-Z]{2}[a-z]/.test(text));
 }

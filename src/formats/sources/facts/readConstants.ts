@@ -35,7 +35,8 @@ function addFromCall(call: Call, linked: Linked, add: Add): void {
   const addNumber = (value: Value | undefined, kind: CodeConstant['kind']) => {
     if (!value) return;
     for (const meaning of meaningsOf(value, call.scope, linked)) {
-      if (meaning.value.kind === 'number') add(meaning.name, kind, meaning.value, meaning.scope.source);
+      if (meaning.value.kind !== 'number' || (kind === 'address' && !isBusAddress(meaning.value.text))) continue;
+      add(meaning.name, kind, meaning.value, meaning.scope.source);
     }
   };
   for (const rule of rulesFor(call, linked)) {
@@ -58,9 +59,13 @@ function addressArgument(call: Call): Value | null {
   if (call.how !== 'make' && call.callee.at(-1) !== 'begin') return null;
   const hex = call.args.filter(({ value }) => value.kind === 'number' && /^0[xX]/.test(value.text));
   const only = hex.length === 1 ? hex[0]?.value : undefined;
-  const number = only?.kind === 'number' ? numberIn(only.text) : null;
-  // I²C-bus specification UM10204, table 4: 0x00 to 0x07 and 0x78 to 0x7F are reserved.
-  return only && number !== null && number >= 0x08 && number <= 0x77 ? only : null;
+  return only?.kind === 'number' && isBusAddress(only.text) ? only : null;
+}
+
+/** I²C-bus specification UM10204, table 4: 0x00 to 0x07 and 0x78 to 0x7F are reserved. */
+function isBusAddress(text: string): boolean {
+  const number = numberIn(text);
+  return number !== null && number >= 0x08 && number <= 0x77;
 }
 
 function addNamed(scope: Scope, program: Program, linked: Linked, add: Add): void {
@@ -73,7 +78,7 @@ function addDefinition(definition: Definition, program: Program, add: Add): void
   if (!value || !['macro', 'variable', 'field'].includes(how)) return;
   const isTruth = value.kind === 'name' && /^(true|false)$/i.test(value.written);
   if (value.kind !== 'number' && value.kind !== 'text' && !isTruth) return;
-  const kind = kindByName(name, value) ?? (isSetting(definition, program) ? 'setting' : null);
+  const kind = kindByName(definition, value) ?? (isSetting(definition, program) ? 'setting' : null);
   if (kind) add(name, kind, value, program.source);
 }
 
@@ -81,12 +86,13 @@ const lights =
   /^(leds?|pixels?|numpixels|lights?|lamps?|strips?|neopixels?|rings?|buttons?|keys?|sensors?|servos?|motors?|relays?|channels?|rows?|cols?|columns?)$/;
 const counts = /^(num|number|count|n|total|anzahl)$/;
 
-function kindByName(name: string, value: Value): CodeConstant['kind'] | null {
+function kindByName({ name, constant }: Definition, value: Value): CodeConstant['kind'] | null {
   if (value.kind !== 'number') return null;
   const words = wordsOf(name);
   if (words.some((word) => word === 'baud' || word === 'baudrate')) return 'baud';
-  if (words.some((word) => /^(addr|address|i2caddr)$/.test(word)) && (numberIn(value.text) ?? 0x80) < 0x80)
-    return 'address';
+  const saysAddress = words.some((word) => /^(addr|address|i2caddr)$/.test(word));
+  // `int address = 16;` counts through a memory; a bus address is constant or in hexadecimal.
+  if (saysAddress && isBusAddress(value.text) && (constant || /^0x/i.test(value.text))) return 'address';
   if (words.length === 1 && /^(numpixels|numleds|ledcount|pixelcount|nleds|npixels)$/.test(words[0] ?? ''))
     return 'count';
   return words.some((word) => counts.test(word)) && words.some((word) => lights.test(word)) ? 'count' : null;

@@ -6,7 +6,7 @@ import { declare, defineEnumerators, defineParameters, nameBehind } from './cppD
 import { calleePath, cppCall, cppValue, operands } from './cppValue.ts';
 import { type Draft, type Frame, finishDraft, inside, startDraft, walk } from './draft.ts';
 import { macroBody } from './macroBody.ts';
-import { define, openScope, type Program, type Scope } from './program.ts';
+import { define, openScope, type Program, type Scope, type Value } from './program.ts';
 
 /** What a C or C++ file says: names, calls, includes. Blocks that are switched off are left out. */
 export function lowerCpp(source: SourceText, tree: SyntaxNode): Program {
@@ -171,43 +171,53 @@ function defineInitialised(list: SyntaxNode, owner: Scope, within: Scope, draft:
   }
 }
 
-/** `for (int i = 2; i <= 7; i++)` gives `i` the numbers from 2 to 7. */
+/** `for (int i = 2; i <= 7; i++)` gives `i` the numbers from 2 to 7. A loop that counts otherwise gives none. */
 function countingLoop(frame: Frame): Frame[] {
   const { node } = frame;
   const scope = openScope('block', null, frame.scope);
-  const range = rangeOf(node);
+  const start = node.field('initializer');
+  const name = start?.field('declarator')?.field('declarator');
   const children = inside({ ...frame, scope });
-  if (!range) return children;
+  if (!start || name?.type !== 'identifier') return children;
+  const span: Span = [name.start, name.end];
   define(
-    {
-      name: range.name.text,
-      how: 'loop',
-      value: { kind: 'range', from: range.from, to: range.to, span: range.span },
-      type: null,
-      scope,
-      constant: false,
-      span: [range.name.start, range.name.end],
-    },
+    { name: name.text, how: 'loop', value: rangeOf(node, name.text, scope), type: null, scope, constant: false, span },
     scope,
   );
-  return children.filter(({ node: child }) => child !== node.field('initializer'));
+  return children.filter(({ node: child }) => child !== start);
 }
 
-function rangeOf(loop: SyntaxNode) {
-  const start = loop.field('initializer')?.field('declarator');
-  const name = start?.field('declarator');
-  const first = start?.field('value');
+function rangeOf(loop: SyntaxNode, name: string, scope: Scope): Value | null {
+  const first = loop.field('initializer')?.field('declarator')?.field('value');
   const condition = loop.field('condition');
   const limit = condition?.field('right');
-  const operator = condition?.field('operator')?.text;
   const update = loop.field('update');
-  if (!name || !first || !limit || update?.type !== 'update_expression' || !update.text.includes('++')) return null;
-  if (condition?.field('left')?.text !== name.text || (operator !== '<' && operator !== '<=')) return null;
-  const [from, to] = [numberIn(first.text), numberIn(limit.text)];
-  if (from === null || to === null) return null;
+  const step = update?.type === 'update_expression' ? update.field('operator')?.text : undefined;
+  if (!first || !limit || condition?.field('left')?.text !== name) return null;
+  const [start, end] = [numberAt(first, scope), numberAt(limit, scope)];
+  if (start === null || end === null) return null;
   // The words from the first number to the limit tell all numbers in between.
   const span: Span = [first.start, limit.end];
-  return { name, span, from, to: operator === '<' ? to - 1 : to };
+  switch (`${step} ${condition.field('operator')?.text}`) {
+    case '++ <':
+      return { kind: 'range', from: start, to: end - 1, span };
+    case '++ <=':
+      return { kind: 'range', from: start, to: end, span };
+    case '-- >':
+      return { kind: 'range', from: end + 1, to: start, span };
+    case '-- >=':
+      return { kind: 'range', from: end, to: start, span };
+    default:
+      return null;
+  }
+}
+
+/** A number, or a name that the file itself gives one number. */
+function numberAt(node: SyntaxNode, scope: Scope): number | null {
+  if (node.type === 'number_literal') return numberIn(node.text);
+  const found = node.type === 'identifier' ? (holderOf(node.text, scope)?.definitions.get(node.text) ?? []) : [];
+  const [only] = found;
+  return found.length === 1 && only?.value?.kind === 'number' ? numberIn(only.value.text) : null;
 }
 
 function runThrough(frame: Frame, draft: Draft): Frame[] {
