@@ -17,11 +17,16 @@ const rowsLookedAt = 60;
 export function findHeader(rows: readonly CsvRow[], score: (table: TextTable) => number): FoundHeader | null {
   let best: FoundHeader | null = null;
   for (const [index, { cells }] of rows.slice(0, rowsSearched).entries()) {
-    if (!canBeHeader(cells)) continue;
+    // A header that is repeated on a new page has fewer rows to answer for, and would win.
+    if (!canBeHeader(cells) || (best !== null && sameTexts(cells, rows[best.index]?.cells ?? []))) continue;
     const reached = Math.max(0, ...tablesBeside(rows, index, rowsLookedAt).map((table) => score(table)));
     if (reached > (best?.score ?? 0)) best = { index, score: reached };
   }
   return best;
+}
+
+function sameTexts(a: readonly TableCell[], b: readonly TableCell[]): boolean {
+  return a.length === b.length && a.every(({ text }, i) => text.trim() === b[i]?.text.trim());
 }
 
 /** Headers are words, and no row of them holds an address or more numbers than names. */

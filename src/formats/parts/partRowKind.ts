@@ -11,15 +11,20 @@ type Row = readonly TableCell[];
 /** Tells what each row is, since some can only be told by what follows. */
 export function partRowKinds(rows: readonly Row[], columns: PartColumns): PartRowKind[] {
   const kinds = rows.map((row, index) => plainKind(row, columns, index === 0 || isBlankRow(rows[index - 1] ?? [])));
-  const isLone = (index: number) => kinds[index] === 'heading';
-  return kinds.map((kind, index) => {
-    if (kind !== 'heading') return kind;
-    // Names below one another with nothing beside them are parts; a heading is followed by a fuller row.
-    const next = kinds.findIndex((each, later) => later > index && each !== 'blank');
-    const opens = index === 0 || kinds[index - 1] === 'blank';
-    if (next < 0) return 'part';
-    return kinds[next] === 'part' || (opens && isLone(next) && next === index + 1) ? 'heading' : 'part';
-  });
+  const told = [...kinds];
+  let next = -1;
+  for (let index = kinds.length - 1; index >= 0; index--) {
+    if (kinds[index] === 'blank') continue;
+    if (kinds[index] === 'heading' && !headsRows(kinds, index, next)) told[index] = 'part';
+    next = index;
+  }
+  return told;
+}
+
+/** A heading is followed by a fuller row, or by a second heading; names below one another are parts. */
+function headsRows(kinds: readonly PartRowKind[], index: number, next: number): boolean {
+  const opens = index === 0 || kinds[index - 1] === 'blank';
+  return kinds[next] === 'part' || (opens && kinds[next] === 'heading' && next === index + 1);
 }
 
 function plainKind(row: Row, columns: PartColumns, opens: boolean): PartRowKind {

@@ -181,7 +181,7 @@ function bracketsApart(text: string): { name: string; note: string[] } {
 
 /** The first clause of an item without bold words, and what follows it. */
 function clause(text: string): { name: string; rest: string } {
-  const end = /(?<=[\p{L}\p{N})%Ω"])(?:\.(?=\s|$)|;\s|\s[–—]\s|\s-\s)/u.exec(
+  const end = /(?<=[\p{L}\p{N})%Ω"])(?:\.(?=\s|$)|;\s|(?<!^~?\d+)\s[–—-]\s)/u.exec(
     text.replace(/^[A-Za-z]{1,4}\d{1,4}[\s\S]{0,3}/, (lead) => '_'.repeat(lead.length)),
   );
   return end === null ? { name: text, rest: '' } : { name: text.slice(0, end.index), rest: text.slice(end.index) };

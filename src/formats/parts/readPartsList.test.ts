@@ -44,6 +44,9 @@ describe('readPartsList', () => {
       'Case/Base',
     ]);
   });
+  it('takes two words below one another for a section and one within it', () => {
+    expect(parts('Item,Qty\n\nLight,\nInside,\nRing,1\n')[0]?.section).toBe('Light / Inside');
+  });
   it('keeps names below one another at the end as parts', () => {
     expect(parts('Item,Qty\nRing,1\nSolder,\nFlux,\n').map(({ description }) => description)).toEqual([
       'Ring',

@@ -26,10 +26,12 @@ export function readPartsRows(source: SourceText, table: TextTable, columns: Par
   const parts: Part[] = [];
   const problems: Problem[] = [];
   let section: string | null = null;
-  for (const [index, kind] of partRowKinds(table.rows, columns).entries()) {
+  const kinds = partRowKinds(table.rows, columns);
+  for (const [index, kind] of kinds.entries()) {
     const row = table.rows[index] ?? [];
     if (kind === 'heading') {
-      section = headingOf(row, columns);
+      const above: string | null = kinds[index - 1] === 'heading' ? section : null;
+      section = [above, headingOf(row, columns)].filter((name) => name !== null).join(' / ');
     } else if (kind === 'part') {
       const read = readPartRow(row, { source, columns, ids, section });
       parts.push(read.part);

@@ -2,6 +2,7 @@ import { type Connection, connectionId, type WiringColumn } from '#core/connecti
 import type { TextPlace } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import type { SourceText } from '#core/sourceText.ts';
+import { parseWiringEnd } from '#notation/pins.ts';
 import { findHeader } from '../csv/findHeader.ts';
 import { lexCsv } from '../csv/lexCsv.ts';
 import { tablesBeside } from '../csv/tablesBeside.ts';
@@ -34,15 +35,18 @@ export function readWiringTable(source: SourceText, table: TextTable): ReadWirin
   const connections: Connection[] = [];
   const problems: Problem[] = [];
   for (const row of table.rows) {
-    const filled = row.filter(({ text }) => text.trim() !== '');
-    // A word alone is the heading of a group of wires.
-    if (filled.length === 0 || (filled.length === 1 && filled[0] === row[0]) || repeatsHeader(row, table.header))
-      continue;
+    if (isHeading(row) || repeatsHeader(row, table.header)) continue;
     const connection = readRow(source, row, columns);
     if (connection === null) problems.push(noEnds(source, row, columns));
     else connections.push(connection);
   }
   return { connections, problems: [...problems, ...repeats(connections)] };
+}
+
+/** An empty row, or a word alone that heads a group of wires; a pin alone is a connection with an end missing. */
+function isHeading(row: readonly TableCell[]): boolean {
+  const [first, second] = row.filter(({ text }) => text.trim() !== '');
+  return first === undefined || (second === undefined && first === row[0] && parseWiringEnd(first.text) === null);
 }
 
 function readRow(source: SourceText, row: readonly TableCell[], columns: WiringColumns): Connection | null {
