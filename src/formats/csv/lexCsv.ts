@@ -2,7 +2,7 @@ import type { SourceText } from '#core/sourceText.ts';
 import { type Delimiter, findDelimiter } from './findDelimiter.ts';
 import { type CsvRow, lexRows } from './lexRows.ts';
 
-export type { CsvCell, CsvRow } from './lexRows.ts';
+export type { CsvRow } from './lexRows.ts';
 
 export interface CsvTable {
   readonly delimiter: Delimiter;

@@ -2,8 +2,7 @@ import type { Edit } from '#core/edit.ts';
 import type { Place } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import { type Encoding, placeOf, type SourceText } from '#core/sourceText.ts';
-import { decodeText } from '../text/decodeText.ts';
-import { encodeText, firstUnencodable } from '../text/encodeText.ts';
+import { decodeText, encodeText, firstUnencodable } from '../text/decodeText.ts';
 import { spanFault } from './spanFault.ts';
 import { spliceBytes } from './spliceBytes.ts';
 

@@ -1,7 +1,7 @@
 import type { Edit } from '#core/edit.ts';
 import { assert } from '#core/failure.ts';
 import type { SourceText } from '#core/sourceText.ts';
-import { encodeText } from '../text/encodeText.ts';
+import { encodeText } from '../text/decodeText.ts';
 
 /**
  * A file's bytes with the bytes of each span replaced. The spans fit the text and its encoding holds the new words:
