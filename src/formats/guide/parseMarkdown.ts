@@ -44,8 +44,10 @@ export function spanOfNode(node: Nodes, shift: number): Span {
   return [(node.position?.start.offset ?? 0) + shift, (node.position?.end.offset ?? 0) + shift];
 }
 
+const githubFlavoured = { extensions: [gfm()], mdastExtensions: [gfmFromMarkdown()] };
+
 function parseChunk(markdown: string, before = ''): Root {
   // The parser drops a byte order mark at the head of what it gets, and offsets with it.
   const readable = markdown.startsWith('\ufeff') ? ` ${markdown.slice(1)}` : markdown;
-  return fromMarkdown(before + readable, { extensions: [gfm()], mdastExtensions: [gfmFromMarkdown()] });
+  return fromMarkdown(before + readable, githubFlavoured);
 }
