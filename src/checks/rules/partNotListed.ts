@@ -41,6 +41,15 @@ export const partNotListed = defineCheck({
         },
       },
       {
+        title: 'a wiring that speaks of the ring and of the supply by their names',
+        files: {
+          'guide.md': '# Night light\n\n## Wire the ring\n\n- Parts: U1\n\nSolder.\n',
+          'parts.csv':
+            'Reference,Quantity,Description\nU1,1,ESP32 development board\nR1,1,Resistor 330 Ω\n,1,LED ring 16 pixels\n',
+          'wiring.csv': 'from,to,net\nU1.IO5,RING.IN,DATA\nRING.GND,GND.1,GND\nU1.5V,USB.5V,5V\n',
+        },
+      },
+      {
         title: 'a name that may mean either of two rows, and one with its length',
         files: {
           'guide.md': '# Night light\n\n## Close the case\n\n- Parts: M3 screw × 4, wire 30 cm\n\nScrew it shut.\n',
