@@ -39,6 +39,12 @@ describe('findSecretsInText', () => {
       `Text.\n\n\`\`\`cpp\nconst char* password = "${password}";\n\`\`\`\n`,
       [`password password ${password}`],
     ],
+    [
+      'page.html',
+      `<script>const wifiPassword = "${password}"; let n = 5;</script>`,
+      [`wifi-password wifiPassword ${password}`],
+    ],
+    ['tool.js', 'password = process.argv[2];\n', []],
     ['guide.md', `Set the password: ${password}\n`, []],
     ['guide.md', '```\npassword = "your-password"\n```\n', []],
     ['notes.txt', 'password: changeme\ntoken = ""\n', []],

@@ -11,8 +11,8 @@ export const mask = '••••';
 export const withheld = 'WITHHELD';
 
 /**
- * Credentials in a text that is no source code: environment and settings files, and code blocks of Markdown.
- * Elsewhere only what is known by its shape alone. Placeholders are none. No place quotes the credential.
+ * Credentials in a text that is read without a grammar: environment and settings files, code of other languages,
+ * and code blocks of Markdown. Elsewhere only what is known by its shape alone. Placeholders are none. No place quotes the credential.
  */
 export function findSecretsInText(source: SourceText): Secret[] {
   const { text, file } = source;
@@ -111,6 +111,8 @@ function disjoint(spans: readonly Span[]): Span[] {
   return joined;
 }
 
+/** Code that no grammar here reads, or that plays no role: values stand in quotes there. */
+const codeFiles = /\.(ino|pde|c|cc|cpp|cxx|hh|hxx|py|js|mjs|ts|sh|html?|lua|rs|go)$/i;
 const settingsFiles = /(^|\/)\.env[^/]*$|\.(env|ini|cfg|conf|toml|ya?ml|json|jsonc|properties|h|hpp|txt)$/i;
 
 function assignments(text: string, file: string): FoundSecret[] {
@@ -120,6 +122,7 @@ function assignments(text: string, file: string): FoundSecret[] {
       return assignmentsIn(text.slice(start, end), start);
     });
   }
+  if (codeFiles.test(file)) return assignmentsIn(text, 0, false);
   return settingsFiles.test(file) ? assignmentsIn(text) : [];
 }
 

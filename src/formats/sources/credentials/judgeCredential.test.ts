@@ -143,6 +143,8 @@ describe('isCredential', () => {
     expect(isCredential(',', 'token')).toBe(false);
     expect(isCredential('two words here7', 'key')).toBe(false);
     expect(isCredential('/v1/token.json', 'token')).toBe(false);
+    expect(isCredential('data/token-v1.json', 'token')).toBe(false);
+    expect(isCredential('q8Zr/abc123DEF456gh', 'key')).toBe(true);
   });
 
   it('holds a network name to 32 characters', () => {

@@ -52,9 +52,9 @@ export function isCredential(text: string, kind: SecretKind): boolean {
       return value.length >= 8 && value.length <= 64;
     case 'token':
     case 'key':
-      return value.length >= 8 && !/\s/.test(value) && looksRandom(value) && !/^[./]?[\w-]*(\/[\w.-]*)+$/.test(value);
+      return value.length >= (kind === 'key' ? 16 : 12) && isOneWord(value) && looksRandom(value);
     default:
-      return value.length >= 3 && value.length <= 128 && !/[\r\n]|\\n/.test(value);
+      return value.length >= 4 && value.length <= 128 && !/[\r\n]|\\n/.test(value);
   }
 }
 
@@ -62,4 +62,9 @@ export function isCredential(text: string, kind: SecretKind): boolean {
 function looksRandom(text: string): boolean {
   if (/\d/.test(text) && /[A-Za-z]/.test(text)) return true;
   return /^\d{16,}$/.test(text) || (/^[A-Za-z+/=]{20,}$/.test(text) && /[a-z][A-Z]{2}|[A-Z]{2}[a-z]/.test(text));
+}
+
+/** Hexadecimal, base64 and what issuers put between their parts; no path. */
+function isOneWord(text: string): boolean {
+  return /^[\w+/=.:~-]+$/.test(text) && !/^\.{0,2}\/|^[a-z\d_.-]+(\/[a-z\d_.-]+)+$/.test(text);
 }

@@ -131,7 +131,7 @@ function usePlace(call: Call, value: Value, placeAt: PlaceMaker): TextPlace {
 function unknownProblem({ unknown, source, span }: UnknownPin, placeAt: PlaceMaker): Problem {
   return {
     place: placeAt(source, span),
-    message: `A call takes ${unknown} as a pin; no file of the build says which pin that is.`,
+    message: `A call takes ${unknown} as a pin; no source file of the build says which pin that is.`,
     remedy: `Add the file that gives ${unknown} a value, or write the pin itself.`,
   };
 }

@@ -30,7 +30,7 @@ function visit(frame: Frame, draft: Draft, macros: KnownMacros): Frame[] {
       defineMacro(frame, draft, macros);
       return inside(frame, commentsOf(node));
     case 'preproc_call':
-      if (node.field('directive')?.text === '#undef') macros.delete(node.field('argument')?.text.trim() ?? '');
+      forget(frame, macros);
       return [];
     case 'preproc_function_def':
       return inside(frame, commentsOf(node));
@@ -105,6 +105,14 @@ function defineMacro({ node, certain }: Frame, draft: Draft, macros: KnownMacros
     },
     draft.file,
   );
+}
+
+/** `#undef NAME`. */
+function forget({ node, certain }: Frame, macros: KnownMacros): void {
+  const name = node.field('argument')?.text.trim();
+  if (node.field('directive')?.text !== '#undef' || name === undefined) return;
+  if (certain) macros.set(name, { defined: false, number: null });
+  else macros.delete(name);
 }
 
 /** A definition that the author has put behind comment signs is taken as switched off. */
