@@ -11,6 +11,7 @@ import type { RoleProposal } from '#formats/roles/proposeRoles.ts';
 import { skipReason } from '#formats/roles/skipFile.ts';
 import { readFrontMatter, readSettings } from '#formats/settings/readSettings.ts';
 import { filesOfRole } from './filesOfRole.ts';
+import { pictureProblem } from './pictureProblem.ts';
 import type { CachePort, FolderPort, Listing, PicturePort, World } from './ports.ts';
 import { proposeFolderRoles } from './proposeFolderRoles.ts';
 import { readCode } from './readCode.ts';
@@ -197,12 +198,7 @@ async function inspectShots(
   const problems: Problem[] = [];
   for (const { path, result } of outcomes) {
     if (result.ok) shots.push({ path, ...result.value });
-    else
-      problems.push({
-        place: { kind: 'file', file: path },
-        message: result.reason,
-        remedy: 'Save the picture again, or take it out of the guide.',
-      });
+    else problems.push(pictureProblem(path, result.reason));
   }
   return { shots, problems };
 }

@@ -10,6 +10,7 @@ import { renderSite } from '#render/site/renderSite.ts';
 import { type Judgement, judgeOpen } from './check.ts';
 import { filesOfRole } from './filesOfRole.ts';
 import { type OpenBuild, openBuild } from './openBuild.ts';
+import { pictureProblem } from './pictureProblem.ts';
 import type { FolderPort, World } from './ports.ts';
 import { replaceOutput } from './replaceOutput.ts';
 
@@ -124,11 +125,8 @@ async function makeAssets(wants: readonly AssetWant[], open: OpenBuild, world: W
   const made: MadeAssets = { assets: [], cleaned: [], leftOut: [] };
   for (const { want, result } of results) {
     if (!result.ok) {
-      made.leftOut.push({
-        place: { kind: 'file', file: want.shot },
-        message: result.reason,
-        remedy: 'Save the picture again.',
-      });
+      if (made.leftOut.some(({ place }) => place.file === want.shot)) continue;
+      made.leftOut.push(pictureProblem(want.shot, result.reason));
       continue;
     }
     // Two wants can come to the same copy, where the original is smaller than either.

@@ -8,8 +8,8 @@ import type { Instructions, Section } from '#core/step.ts';
 import { listItemsOf, tablesOf } from '#formats/guide/readGuide.ts';
 import { readPartsBullets, readPartsTable } from '#formats/parts/readPartsBullets.ts';
 import { readPartsList } from '#formats/parts/readPartsList.ts';
-import { readToolBullets, readTools } from '#formats/tools/readTools.ts';
-import { readWiring } from '#formats/wiring/readWiring.ts';
+import { readToolBullets, readTools, readToolsTable } from '#formats/tools/readTools.ts';
+import { readWiring, readWiringTable } from '#formats/wiring/readWiring.ts';
 import { fileOfPlace, sectionOfPlace } from './filesOfRole.ts';
 
 export interface Lists {
@@ -32,23 +32,11 @@ export function readLists(
   }
   for (const place of placesOf(roles, 'tools')) {
     const source = texts.get(fileOfPlace(place));
-    if (source === undefined) continue;
-    const sections = sectionsNamed(instructions, place, source);
-    const read =
-      sections.length > 0
-        ? readToolBullets(
-            source,
-            sections.flatMap((section) => listItemsOf(section, source)),
-          )
-        : readTools(source);
-    lists.tools.push(...(read?.tools ?? []));
-    lists.problems.push(...(read?.problems ?? []));
+    if (source !== undefined) addTools(lists, source, sectionsNamed(instructions, place, source));
   }
   for (const place of placesOf(roles, 'wiring')) {
     const source = texts.get(fileOfPlace(place));
-    const read = source === undefined ? null : readWiring(source);
-    lists.connections.push(...(read?.connections ?? []));
-    lists.problems.push(...(read?.problems ?? []));
+    if (source !== undefined) addWiring(lists, source, sectionsNamed(instructions, place, source));
   }
   return lists;
 }
@@ -65,6 +53,29 @@ function addParts(lists: Lists, source: SourceText, sections: readonly Section[]
     const items = listItemsOf(section, source);
     if (items.length > 0) add(readPartsBullets(source, items, taken()));
     for (const table of tablesOf(section, source)) add(readPartsTable(source, table, taken()));
+  }
+}
+
+function addTools(lists: Lists, source: SourceText, sections: readonly Section[]): void {
+  const add = (read: { tools: Tool[]; problems: Problem[] } | null) => {
+    lists.tools.push(...(read?.tools ?? []));
+    lists.problems.push(...(read?.problems ?? []));
+  };
+  if (sections.length === 0) add(readTools(source));
+  for (const section of sections) {
+    add(readToolBullets(source, listItemsOf(section, source)));
+    for (const table of tablesOf(section, source)) add(readToolsTable(source, table));
+  }
+}
+
+function addWiring(lists: Lists, source: SourceText, sections: readonly Section[]): void {
+  const add = (read: { connections: Connection[]; problems: Problem[] } | null) => {
+    lists.connections.push(...(read?.connections ?? []));
+    lists.problems.push(...(read?.problems ?? []));
+  };
+  if (sections.length === 0) add(readWiring(source));
+  for (const section of sections) {
+    for (const table of tablesOf(section, source)) add(readWiringTable(source, table));
   }
 }
 

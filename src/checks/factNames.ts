@@ -1,4 +1,5 @@
 import type { Judged } from '#core/assembled.ts';
+import { isRealPart } from './realParts.ts';
 
 interface FactSource {
   readonly present: (judged: Judged) => boolean;
@@ -14,7 +15,7 @@ const sources = {
     present: ({ build }) => build.instructions.sections.some(({ role }) => role === 'step'),
     lacking: 'the guide has no steps',
   },
-  parts: { present: ({ build }) => build.parts.length > 0, lacking: 'there is no parts list' },
+  parts: { present: ({ build }) => build.parts.some(isRealPart), lacking: 'there is no parts list' },
   tools: { present: ({ build }) => build.tools.length > 0, lacking: 'there is no list of tools' },
   wiring: { present: ({ build }) => build.connections.length > 0, lacking: 'there is no wiring table' },
   code: { present: ({ build }) => build.sources.length > 0, lacking: 'there is no code' },

@@ -1,8 +1,7 @@
 import type { Build } from '#core/build.ts';
-import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
-import { hasPlaceholder } from '../placeholders.ts';
+import { isRealPart } from '../realParts.ts';
 
 export const partsListMissing = defineCheck({
   id: 'parts-list-missing',
@@ -13,7 +12,7 @@ export const partsListMissing = defineCheck({
   basis: 'DIN SPEC 3105-1 and the Open Source Hardware Definition ask for a bill of materials',
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
-    if (build.parts.some(isReal)) return;
+    if (build.parts.some(isRealPart)) return;
     const stub = build.parts[0];
     yield {
       subjects: ['build:parts'],
@@ -71,10 +70,6 @@ export const partsListMissing = defineCheck({
     ],
   },
 });
-
-function isReal(part: Part): boolean {
-  return part.refs.length > 0 || (/\p{L}/u.test(part.description) && !hasPlaceholder(part.description));
-}
 
 /** The heading that promises a list, or the first words of the guide. */
 function whereExpected({ instructions: { sections }, roles, files }: Build): Place {

@@ -88,7 +88,7 @@ function* inWiring({ build, facts }: Judged): Iterable<FindingDraft> {
   }
   for (const [pin, here] of rows) {
     const [first, ...others] = here;
-    const strangers = first === undefined ? [] : others.filter(({ net }) => !shareWords(net, first.net));
+    const strangers = first === undefined ? [] : others.filter(({ net }) => !mayBeOneLine(net, first.net));
     if (first === undefined || strangers.length === 0) continue;
     const all = [first, ...strangers];
     yield {
@@ -133,7 +133,7 @@ function clash(build: Judged['build'], a: DrivenPin, b: DrivenPin): boolean {
     isUncertainAnalogue(a) === isUncertainAnalogue(b) &&
     folderOf(a.place.file) === folderOf(b.place.file) &&
     comparePinsOn(part?.description ?? '', a.pin, b.pin) === 'same' &&
-    (a.name === null || b.name === null ? a.name !== b.name : !shareWords(a.name, b.name) && a.name !== b.name)
+    (a.name === null || b.name === null ? a.name !== b.name : !mayBeOneLine(a.name, b.name) && a.name !== b.name)
   );
 }
 
@@ -176,9 +176,10 @@ function isSupply(name: string): boolean {
   return parsePin(name).family === 'power';
 }
 
-function shareWords(a: string, b: string): boolean {
-  const words = new Set(nameWords(a));
-  return nameWords(b).some((word) => words.has(word));
+/** Whether two names can mean one line: the words of one are all in the other, as in SDA and SENSOR_SDA. */
+function mayBeOneLine(a: string, b: string): boolean {
+  const [few = [], many = []] = [nameWords(a), nameWords(b)].sort((x, y) => x.length - y.length);
+  return few.length > 0 && few.every((word) => many.includes(word));
 }
 
 function called(pin: DrivenPin): string {
