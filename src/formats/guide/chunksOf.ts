@@ -16,7 +16,7 @@ interface Open {
 
 /**
  * Cuts Markdown before headings that begin a line after a blank one, outside code and HTML blocks, so that the
- * pieces mean the same alone as together: parsing pieces is about twice as fast as parsing the whole.
+ * pieces mean the same alone as together: a long guide parsed in pieces took about 0.6 of the time of the whole.
  */
 export function chunksOf(text: string): Chunk[] {
   const chunks: Chunk[] = [];

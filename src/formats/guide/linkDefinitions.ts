@@ -44,8 +44,9 @@ export function foreignDefinitions(markdown: string, index: number, { sources }:
   for (const match of markdown.matchAll(/\[((?:[^[\]\\]|\\.)+)\]/gs)) labels.add(normalisedLabel(match[1] ?? ''));
   const wanted = [...labels].flatMap((label) => sources.get(label) ?? []).filter(({ chunk }) => chunk !== index);
   if (wanted.length === 0) return '';
+  const lines = wanted.map((source) => `${source.markdown}\n\n`).join('');
   // The comment keeps an indented first line from belonging to a footnote.
-  return `${wanted.map((source) => source.markdown).join('\n\n')}\n\n<!-- -->\n\n`;
+  return lines.includes('[^') ? `${lines}<!-- -->\n\n` : lines;
 }
 
 function definitionsIn(node: Nodes): (Definition | FootnoteDefinition)[] {

@@ -6,7 +6,7 @@ import type { Instructions, Section } from '#core/step.ts';
 import { uniqueSlug } from '#notation/names.ts';
 import { readFrontMatter } from '../settings/readFrontMatter.ts';
 import { assignRoles, type Outline } from './assignRoles.ts';
-import { withoutNumber } from './nameOfSection.ts';
+import { nameOfSection, withoutNumber } from './nameOfSection.ts';
 import { type OpenedSection, openSections } from './openSections.ts';
 import { picturesOf } from './picturesOf.ts';
 import { type FactList, readFactList } from './readFactList.ts';
@@ -65,12 +65,23 @@ export function readGuide(
       ),
     };
   });
-  const title = opened.find(({ depth }) => depth === 1)?.heading;
   return {
-    instructions: { title: title ?? fronts.find((front) => front !== null)?.settings.title ?? null, sections },
+    instructions: {
+      title: titleOf(opened, sources[0]) ?? fronts.find((front) => front !== null)?.settings.title ?? null,
+      sections,
+    },
     problems,
   };
 }
+
+/** The first heading of the first file, unless it only greets or says what kind of page it is. */
+function titleOf(opened: readonly OpenedSection[], first: SourceText | undefined): string | null {
+  const heading = opened.find(({ depth, source }) => depth === 1 && source === first)?.heading ?? null;
+  if (heading === null || nameOfSection(heading) !== null || greetings.test(heading)) return null;
+  return heading;
+}
+
+const greetings = /^(?:welcome|home|index|start(?: here)?|read ?me|getting started|overview|introduction)\W*$/i;
 
 /** The index of the heading above each section, within its file. */
 function parentsOf(opened: readonly OpenedSection[]): (number | null)[] {
