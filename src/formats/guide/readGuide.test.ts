@@ -54,6 +54,14 @@ Yours.
 `;
 
 describe('readGuide', () => {
+  it.each([
+    ['# Welcome\n\nHello.\n', null],
+    ['# Parts list\n\n- ring\n', null],
+    ['# Welcome lamp\n\nHello.\n', 'Welcome lamp'],
+  ])('takes the title of %j for %s: a greeting or the name of a list names no build', (text, title) => {
+    expect(read(text).instructions.title).toBe(title);
+  });
+
   it('gives each heading its role and the title of the first of depth 1', () => {
     const { instructions, problems } = read(lamp);
     expect(instructions.title).toBe('Desk lamp');
