@@ -30,7 +30,7 @@ function whatHappens(before: State, after: State): string {
   const left = (state: State) => Object.values(state.bag).reduce((total, n) => total + n, 0);
   const said = [
     `in the bag ${round(left(after))}`,
-    count(after.made.length - before.made.length, 'thing', 'things') + ' made',
+    `${count(after.made.length - before.made.length, 'thing', 'things')} made`,
     after.loaded.length > before.loaded.length
       ? `loaded ${after.loaded.slice(before.loaded.length).map(safe).join(', ')}`
       : '',
