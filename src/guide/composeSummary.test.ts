@@ -57,17 +57,18 @@ describe('the sentences of the summary', () => {
     );
   });
 
-  test('leave out what has no price for a piece, and parts that are not fitted', () => {
-    const amount = confirmed(declared({ n: 2, unit: 'm', approximate: false }));
+  test('count lengths in metres, and leave out other lengths and parts that are not fitted', () => {
+    const amount = confirmed(declared({ n: 20, unit: 'cm', approximate: false }));
     const parts = [
       priced('A', 2),
       priced('W', 3, { amount }),
+      priced('V', 3, { amount: confirmed(declared({ n: 0.5, unit: 'm', approximate: false })) }),
       part('X', 'X'),
       priced('N', 50, { fitted: false }),
       priced('U', 9, { amount: { is: 'unknown', lacking: 'a count' } }),
     ];
     expect(summaryOf({}, [], parts).cost).toMatch(
-      /^The parts cost about 2\.00 EUR by the 1 of 4 parts that have a price;/,
+      /^The parts cost about 3\.50 EUR by the 2 of 5 parts that have a price;/,
     );
   });
 

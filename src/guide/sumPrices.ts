@@ -11,7 +11,10 @@ export interface PriceSum {
   readonly latest: string | null;
 }
 
-/** Only counted pieces with one amount and a price are summed; a length has no price for a piece. */
+// A list that counts in one of these prices by it (common practice). '30 cm' may well be priced by the metre.
+const pricedUnits = new Set(['pcs', 'm', 'set', 'lot', 'kit', 'pair']);
+
+/** Sums parts with one amount, a price, and a unit that prices go by; others are left out of the sum. */
 export function sumPrices(parts: readonly PartRow[]): PriceSum {
   const fitted = parts.filter((part) => part.fitted);
   const totals = new Map<string | null, number>();
@@ -19,7 +22,7 @@ export function sumPrices(parts: readonly PartRow[]): PriceSum {
   let priced = 0;
   for (const { price, amounts } of fitted) {
     const amount = amounts[0];
-    if (!price || !amount || amounts.length > 1 || amount.unit !== 'pcs' || price.per <= 0) continue;
+    if (!price || !amount || amounts.length > 1 || !pricedUnits.has(amount.unit) || price.per <= 0) continue;
     totals.set(price.currency, (totals.get(price.currency) ?? 0) + (price.amount / price.per) * amount.n);
     if (price.date !== null) dates.push(price.date);
     priced++;
