@@ -5,7 +5,7 @@
 export function headingRanks(depths: readonly number[], top: number): number[] {
   const open: number[] = [];
   return depths.map((depth) => {
-    while ((open.at(-1) ?? 0) >= depth) open.pop();
+    while (open.length > 0 && (open.at(-1) ?? 0) >= depth) open.pop();
     open.push(depth);
     return Math.min(top + open.length - 1, 6);
   });
