@@ -11,6 +11,7 @@ describe('findQuantities', () => {
   it.each([
     ['R1 is 330 Ω and C1 is 100 nF.', ['330 Ω', '100 nF']],
     ['A 330-ohm resistor, a 10k one, a 4k7 and a 470R.', ['330-ohm', '10k', '4k7', '470R']],
+    ['33k or 49.9k', ['33k', '49.9k']],
     ['1M beside 100n and 10\u00b5', ['1M', '100n', '10\u00b5']],
     ['Set it to −5 °C, ±5 %, 2.2\u03bcF, 1/4 W.', ['−5 °C', '±5 %', '2.2\u03bcF', '1/4 W']],
     ['It draws 20 mA at 5 V (60 mW).', ['20 mA', '5 V', '60 mW']],

@@ -25,7 +25,7 @@ export function parseMoney(text: string, currency: string | null = null): Money 
   const told = [...new Set(named.filter((code) => typeof code === 'string'))];
   if (told.length > 1) return null;
   const known = told[0] ?? currency;
-  const amount = amountOf(number.trim(), known ?? marks[0] ?? null);
+  const amount = amountOf(number, known ?? marks[0] ?? null);
   return amount === null ? null : { amount, currency: known };
 }
 
