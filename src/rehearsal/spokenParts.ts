@@ -1,6 +1,6 @@
 import type { Build } from '#core/build.ts';
 import type { Facts } from '#core/facts.ts';
-import type { Part, PartId, Ref } from '#core/part.ts';
+import type { PartId, Ref } from '#core/part.ts';
 import { tokensOf } from '#notation/names.ts';
 
 /** Parts that the steps speak of, in whatever way: nothing that is spoken of was forgotten altogether. */
@@ -23,10 +23,13 @@ export function spokenParts(build: Build, facts: Facts): SpokenParts {
     }
   }
   for (const { value } of facts.pins) refs.add(value.end.ref);
+  const described = build.parts.map((part) => ({ part, words: tokensOf(part.description) }));
   for (const words of proseOfSteps(build)) {
     for (const ref of refsIn(words)) refs.add(ref);
     const said = new Set(tokensOf(words));
-    for (const part of build.parts) if (isDescribedBy(part, said)) parts.add(part.id);
+    for (const { part, words: telling } of described) {
+      if (telling.length > 0 && telling.every((word) => said.has(word))) parts.add(part.id);
+    }
   }
   return { refs, parts };
 }
@@ -48,8 +51,3 @@ function refsIn(words: string): Ref[] {
 
 /** Longer ones are no range of references. */
 const longestRange = 200;
-
-function isDescribedBy({ description }: Part, said: ReadonlySet<string>): boolean {
-  const words = tokensOf(description);
-  return words.length > 0 && words.every((word) => said.has(word));
-}
