@@ -14,7 +14,7 @@ export async function writeCameraData(file, shot) {
     ModifyDate: taken,
     DateTimeOriginal: taken,
     CreateDate: taken,
-    OffsetTimeOriginal: '+02:00',
+    OffsetTimeOriginal: shot.zone ?? '+02:00',
     ExposureTime: shot.exposure[0],
     FNumber: shot.exposure[1],
     ISO: shot.exposure[2],

@@ -28,5 +28,5 @@ difference() {
 }
 for (x = [-1, 1], y = [-1, 1])
   translate([x * board_holes[0] / 2, y * board_holes[1] / 2, floor_thickness]) post(post_height, 6);
-for (turn = [30, 150, 270])
+for (turn = [0, 120, 240])
   rotate(turn) translate([plate_radius, 0, floor_thickness]) post(height - floor_thickness - plate_depth, 7);

@@ -16,7 +16,7 @@ difference() {
   }
   // The three wires of LED1 pass here.
   translate([0, -(groove_outer + groove_inner) / 4, -1]) scale([4.2, 1, 1]) cylinder(h = thickness + 2, d = 6);
-  for (turn = [30, 150, 270])
+  for (turn = [0, 120, 240])
     rotate(turn) translate([screw_radius, 0, -1]) cylinder(h = thickness + 2, d = 2.6, $fn = 24);
 }
 // Tabs that hold LED1 down.
