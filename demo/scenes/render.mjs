@@ -77,7 +77,7 @@ async function trace(scene, size, depth) {
   try {
     await run('nice', ['-n', '19', 'povray', ...options], { maxBuffer: 1 << 26 });
   } catch (error) {
-    throw new Error(`POV-Ray could not trace ${scene}:\n${String(error.stderr).slice(-1500)}`);
+    throw new Error(`POV-Ray could not trace ${scene}:\n${String(error.stderr ?? error.message).slice(-1500)}`);
   }
   return picture;
 }
