@@ -154,7 +154,7 @@ function rolesOfNothing(
     role.places
       .filter((place) => filesOfRole([{ ...role, places: [place] }], role.role, files).length === 0)
       .map((place) => {
-        const at = source?.text.indexOf(place, settings.places['roles']?.span[0] ?? 0) ?? -1;
+        const at = source?.text.indexOf(place, settings.places.roles?.span[0] ?? 0) ?? -1;
         return {
           place:
             source === undefined || at < 0

@@ -6,7 +6,7 @@ import { recogniseText } from '#formats/guide/recogniseText.ts';
 import { isManifest } from '#formats/manifests/readManifest.ts';
 import { looksLike } from '#formats/roles/fileKind.ts';
 import { type Candidate, proposeRoles, type RoleProposal } from '#formats/roles/proposeRoles.ts';
-import { languageOf } from '#formats/sources/readSource.ts';
+import { languageOf } from '#formats/sources/languageOf.ts';
 
 /** Looks into every file and proposes which role it plays. */
 export function proposeFolderRoles(files: readonly FileEntry[], texts: ReadonlyMap<Path, SourceText>): RoleProposal {

@@ -5,7 +5,7 @@ import type { Problem } from '#core/problem.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { isManifest, readManifest } from '#formats/manifests/readManifest.ts';
 import { isBesideTheProduct } from '#formats/roles/skipFile.ts';
-import { languageOf } from '#formats/sources/readSource.ts';
+import { languageOf } from '#formats/sources/languageOf.ts';
 import { readSources } from '#formats/sources/readSources.ts';
 import { findSecretsInText } from '#formats/sources/secrets.ts';
 import type { GrammarPort } from './ports.ts';

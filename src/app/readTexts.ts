@@ -4,7 +4,7 @@ import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { looksLike, looksLikeLicence } from '#formats/roles/fileKind.ts';
-import { languageOf } from '#formats/sources/readSource.ts';
+import { languageOf } from '#formats/sources/languageOf.ts';
 import { decodeText } from '#formats/text/decodeText.ts';
 import { hashOf } from './hash.ts';
 import type { FolderPort } from './ports.ts';

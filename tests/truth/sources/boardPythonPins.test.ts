@@ -23,6 +23,7 @@ describe('pins of MicroPython', () => {
     ['lamp = PWM(Pin(15), freq=1000)', ['- 15 pwm lamp']],
     ['i2c = I2C(0, scl=Pin(1), sda=Pin(0), freq=400000)', ['- 1 i2c-scl i2c', '- 0 i2c-sda i2c']],
     ['i2c = SoftI2C(scl=Pin(22), sda=Pin(21))', ['- 22 i2c-scl i2c', '- 21 i2c-sda i2c']],
+    ['i2c = SoftI2C(Pin(22), Pin(21))', ['- 22 i2c-scl i2c', '- 21 i2c-sda i2c']],
     ['spi = SPI(0, sck=Pin(18), mosi=Pin(19), miso=Pin(16))', ['- 18 spi spi', '- 19 spi spi', '- 16 spi spi']],
     ['uart = UART(1, baudrate=9600, tx=Pin(4), rx=Pin(5))', ['- 4 uart uart', '- 5 uart uart']],
     ['ring = neopixel.NeoPixel(Pin(28), 12)', ['- 28 led-strip ring']],

@@ -75,6 +75,10 @@ describe('headers', () => {
 
   it('prefers a file of the build to a library of the same name', async () => {
     expect(await includesIn('a.ino', '#include "DHT.h"', ['DHT.h'])).toEqual({ 'DHT.h': ['local', null, true] });
+    expect(await includesIn('a.ino', '#include "queue.h"', ['queue.h'])).toEqual({ 'queue.h': ['local', null, true] });
+    expect(await includesIn('a.ino', '#include <queue.h>', ['queue.h'])).toEqual({
+      'queue.h': ['standard', null, true],
+    });
   });
 
   it('passes over includes in comments and blocks that are switched off', async () => {

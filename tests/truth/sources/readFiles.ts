@@ -1,6 +1,6 @@
 import type { SourceFacts } from '../../../src/core/code.ts';
 import { lineStartsOf, type SourceText } from '../../../src/core/sourceText.ts';
-import { languageOf } from '../../../src/formats/sources/readSource.ts';
+import { languageOf } from '../../../src/formats/sources/languageOf.ts';
 import { readSources } from '../../../src/formats/sources/readSources.ts';
 import { openGrammars } from '../../../src/outside/grammars/openGrammars.ts';
 

@@ -78,6 +78,13 @@ describe('pin-taking calls of sketches', () => {
     ]);
   });
 
+  it('does not mistake functions and classes of the build for those of the table', async () => {
+    expect(await inSetup('tone(8, 440);', 'void tone(int volume, int length) {}')).toEqual([]);
+    expect(await pinsIn('a.ino', 'class Encoder { public: Encoder(int a, int b) {} };\nEncoder knob(2, 3);')).toEqual(
+      [],
+    );
+  });
+
   it('reads one argument of Wire.begin as an address on the bus, not as a pin', async () => {
     expect(await inSetup('Wire.begin(8);')).toEqual([]);
   });
@@ -257,6 +264,21 @@ describe('pins across the files of a build', () => {
     expect(sources[0]?.pins[0]?.usedAt[0]?.file).toBe('lamp/light.ino');
   });
 
+  it('does not join the tabs of another sketch', async () => {
+    const { sources } = await readFiles({
+      'near/near.ino': 'void setup() { pinMode(LAMP, OUTPUT); }',
+      'near/pins.ino': 'const int LAMP = 5;',
+      'far/far.ino': 'void setup() { pinMode(LAMP, OUTPUT); }',
+      'far/pins.ino': 'const int LAMP = 7;',
+    });
+    expect(sources.map(({ pins }) => pins.map(({ pin, usedAt }) => `${pin} ${usedAt[0]?.file}`))).toEqual([
+      [],
+      ['5 near/near.ino'],
+      [],
+      ['7 far/far.ino'],
+    ]);
+  });
+
   it('keeps two sketches with pins of the same name apart', async () => {
     const sketch = '#include "pins.h"\nvoid setup() { pinMode(LAMP, OUTPUT); }';
     const { sources } = await readFiles({
@@ -280,6 +302,14 @@ describe('pins across the files of a build', () => {
     });
     expect(problems).toEqual([]);
     expect(sources[1]?.pins[0]).toMatchObject({ pin: '5', uses: ['output'] });
+  });
+
+  it('finds it where the file itself declares the constant', async () => {
+    const { sources } = await readFiles({
+      'pins.cpp': 'const int LAMP = 5;',
+      'main.cpp': 'extern const int LAMP;\nvoid setup() { pinMode(LAMP, OUTPUT); }',
+    });
+    expect(sources[0]?.pins[0]).toMatchObject({ pin: '5', uses: ['output'] });
   });
 
   it('says when no file tells which pin a call takes', async () => {

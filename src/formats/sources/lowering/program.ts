@@ -20,8 +20,6 @@ export type Value = { readonly span: Span } & (
   | { readonly kind: 'other' }
 );
 
-export type ValueKind = Value['kind'];
-
 /** An entry of a list, record, dictionary or argument list; named where the code names it. */
 export interface Item {
   readonly name: string | null;

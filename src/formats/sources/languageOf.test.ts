@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { languageOf } from './readSource.ts';
+import { languageOf } from './languageOf.ts';
 
 describe('languageOf', () => {
   it.each(['lamp.ino', 'old.pde', 'a.c', 'a.cc', 'a.cpp', 'a.cxx', 'a.h', 'a.hpp', 'SRC/MAIN.CPP'])(
