@@ -1,6 +1,11 @@
 import { defineConfig } from 'vitest/config';
 
-/** What `npm test` leaves out for its length. */
+/** What `npm test` leaves out for its length, and its random tests at twenty times the runs. */
 export default defineConfig({
-  test: { include: ['tests/long/**/*.test.ts'], testTimeout: 600_000, maxWorkers: 2 },
+  test: {
+    include: ['tests/long/**/*.test.ts', 'tests/bytes/**/*.test.ts', 'tests/checks/damagedLamp.test.ts'],
+    env: { TWICEBUILT_LONG: '1' },
+    testTimeout: 1_200_000,
+    maxWorkers: 2,
+  },
 });

@@ -8,7 +8,7 @@ import { ensurePrograms } from './lib/programs.mjs';
 
 const long = process.argv.includes('--long');
 ensureInstalled();
-const leftOut = ensurePrograms();
+const leftOut = ensurePrograms(long);
 ensureBuilt();
 
 const report = path.join(mkdtempSync(path.join(tmpdir(), 'twicebuilt-test-')), 'report.json');

@@ -1,10 +1,12 @@
 // Programs of the system that tests use as independent judges. Installed where that is allowed.
 import { spawnSync } from 'node:child_process';
 
-const wanted = [{ program: 'exiftool', debian: 'libimage-exiftool-perl' }];
+const always = [{ program: 'exiftool', debian: 'libimage-exiftool-perl' }];
+const onlyLong = [{ program: 'povray', debian: 'povray povray-includes' }];
 
 /** Installs what is missing, as root on Debian; returns what stays missing and why. */
-export function ensurePrograms() {
+export function ensurePrograms(long) {
+  const wanted = long ? [...always, ...onlyLong] : always;
   const missing = wanted.filter(({ program }) => !isThere(program));
   if (missing.length === 0) return [];
   if (process.getuid?.() === 0 && isThere('apt-get')) {
@@ -13,7 +15,7 @@ export function ensurePrograms() {
     spawnSync('apt-get', ['update', '-q'], options);
     spawnSync(
       'apt-get',
-      ['install', '-y', '-q', '--no-install-recommends', ...missing.map(({ debian }) => debian)],
+      ['install', '-y', '-q', '--no-install-recommends', ...missing.flatMap(({ debian }) => debian.split(' '))],
       options,
     );
   }

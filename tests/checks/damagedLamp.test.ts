@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge } from '#checks/judge.ts';
+import { runs } from '../runs.ts';
 import { judgedFrom } from './judgedFrom.ts';
 import { lampTexts } from './lampTexts.ts';
 
@@ -35,26 +36,30 @@ function struck(text: string, at: number, does: string): string {
 }
 
 describe('a lamp with damaged files', () => {
-  it('is judged by every check, each finding by a name of its own, each place with the words that stand there', async () => {
-    await fc.assert(
-      fc.asyncProperty(fc.array(blow, { minLength: 1, maxLength: 8 }), async (blows) => {
-        const texts = new Map(lampTexts);
-        for (const { file, at, does } of blows) texts.set(file, struck(texts.get(file) ?? '', at, does));
-        const judged = await judgedFrom(Object.fromEntries(texts));
-        const { findings, ran } = judge(judged);
-        expect(ran.filter(({ outcome }) => outcome === 'failed')).toEqual([]);
-        expect(new Set(findings.map(({ id }) => id)).size).toBe(findings.length);
-        for (const { check, sides } of findings) {
-          expect(sides.length).toBeGreaterThan(0);
-          for (const { place } of sides) {
-            // The words of a secret are masked.
-            if (place.kind !== 'text' || check === 'secret-in-files') continue;
-            const text = (texts.get(place.file) ?? '').slice(...place.span);
-            expect(text).toBe(place.quote);
+  it(
+    'is judged by every check, each finding by a name of its own, each place with the words that stand there',
+    async () => {
+      await fc.assert(
+        fc.asyncProperty(fc.array(blow, { minLength: 1, maxLength: 8 }), async (blows) => {
+          const texts = new Map(lampTexts);
+          for (const { file, at, does } of blows) texts.set(file, struck(texts.get(file) ?? '', at, does));
+          const judged = await judgedFrom(Object.fromEntries(texts));
+          const { findings, ran } = judge(judged);
+          expect(ran.filter(({ outcome }) => outcome === 'failed')).toEqual([]);
+          expect(new Set(findings.map(({ id }) => id)).size).toBe(findings.length);
+          for (const { check, sides } of findings) {
+            expect(sides.length).toBeGreaterThan(0);
+            for (const { place } of sides) {
+              // The words of a secret are masked.
+              if (place.kind !== 'text' || check === 'secret-in-files') continue;
+              const text = (texts.get(place.file) ?? '').slice(...place.span);
+              expect(text).toBe(place.quote);
+            }
           }
-        }
-      }),
-      { seed: 20_260_102, numRuns: 12 },
-    );
-  }, 180_000);
+        }),
+        { seed: 20_260_102, numRuns: runs(12) },
+      );
+    },
+    runs(180_000),
+  );
 });
