@@ -43,7 +43,7 @@ function verdictInWords(verdict: Verdict, coverage: Coverage): string {
     case 'halts':
       return 'A builder would halt.';
     case 'not-enough-told':
-      return `Not enough told: the steps name too little to rehearse them (${coverageInWords(coverage)}).`;
+      return `Not enough told: the steps name too little to rehearse them (${coverageInWords(coverage)}). Begin each step with a list such as “- Parts: R1, H1”; docs/folder.md shows what it may say.`;
   }
 }
 
