@@ -21,7 +21,9 @@ export interface PinListing {
 export async function listPins(folder: FolderPort, world: World): Promise<PinListing> {
   const { build, pictures } = await openBuild(folder, world);
   await pictures.close();
-  return { sources: build.sources, dependencies: build.dependencies, secrets: build.secrets, problems: [] };
+  const { sources, dependencies, secrets } = build;
+  const code = new Set([...sources.map(({ file }) => file), ...dependencies.map(({ place }) => place.file)]);
+  return { sources, dependencies, secrets, problems: build.problems.filter(({ place }) => code.has(place.file)) };
 }
 
 /** The same for single files of a folder, whatever their role. */

@@ -13,6 +13,7 @@ import { type OpenBuild, openBuild } from './openBuild.ts';
 import { pictureProblem } from './pictureProblem.ts';
 import type { FolderPort, World } from './ports.ts';
 import { replaceOutput } from './replaceOutput.ts';
+import { withholdWords, wordsToWithhold } from './withholdWords.ts';
 
 /** Forms in which a guide can be published. */
 export const outputKinds = ['site'] as const;
@@ -27,7 +28,7 @@ export interface Publication extends Judgement {
   }[];
   /** Private fields that pictures carried and their copies do not. */
   readonly cleaned: readonly { readonly path: Path; readonly removed: readonly string[] }[];
-  /** Credentials that were taken out of published code. */
+  /** Credentials that were taken out of published texts. */
   readonly withheld: readonly { readonly file: Path; readonly line: number; readonly kind: string }[];
   /** Pictures that could not be made, with the reason. */
   readonly leftOut: readonly Problem[];
@@ -67,7 +68,8 @@ async function writeOutputs(
 ): Promise<Publication> {
   const { build } = open;
   const code = publishedCode(open);
-  const guide = composeGuide({ ...judgement.judged, findings: judgement.findings }, { code });
+  const composed = composeGuide({ ...judgement.judged, findings: judgement.findings }, { code });
+  const guide = withholdWords(composed, wordsToWithhold(build.secrets, build.texts));
   const made = await makeAssets(wantAssets(guide), open, world);
   world.progress.report('Writing the site', 0, null);
   const pages = renderSite(
@@ -77,7 +79,12 @@ async function writeOutputs(
   const files = new Map<Path, Uint8Array>(pages.map(({ path, text }) => [path, new TextEncoder().encode(text)]));
   for (const { asset, data } of made.assets) files.set(asset.name, data);
   await replaceOutput(output, 'site', files);
-  const publishedFiles = new Set(code.map(({ path }) => path));
+  const publishedFiles = new Set([
+    ...code.map(({ path }) => path),
+    ...(['guide', 'parts', 'tools', 'wiring', 'log'] as const).flatMap((role) =>
+      filesOfRole(build.roles, role, build.files),
+    ),
+  ]);
   return {
     ...judgement,
     outputs: [

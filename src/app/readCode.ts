@@ -7,7 +7,7 @@ import { isManifest, readManifest } from '#formats/manifests/readManifest.ts';
 import { isBesideTheProduct } from '#formats/roles/skipFile.ts';
 import { languageOf } from '#formats/sources/languageOf.ts';
 import { readSources } from '#formats/sources/readSources.ts';
-import { findSecretsInText } from '#formats/sources/secrets.ts';
+import { findRepeatedSecrets, findSecretsInText } from '#formats/sources/secrets.ts';
 import type { GrammarPort } from './ports.ts';
 import { fileFinder } from './readInstructions.ts';
 
@@ -29,12 +29,23 @@ export async function readCode(
   const manifests = [...texts.values()]
     .filter(({ file }) => isManifest(file) && !isBesideTheProduct(file))
     .map(readManifest);
-  const inCode = new Set(parsed.map(({ source }) => source.file));
-  const others = [...texts.values()].filter(({ file }) => !inCode.has(file) && !isBesideTheProduct(file));
+  const own = [...texts.values()].filter(({ file }) => !isBesideTheProduct(file));
+  const secrets = allSecrets(code.sources, own);
   return {
     sources: code.sources,
     dependencies: manifests.flatMap(({ dependencies }) => dependencies),
-    secrets: [...code.sources.flatMap(({ secrets }) => secrets), ...others.flatMap(findSecretsInText)],
+    secrets: [...secrets, ...findRepeatedSecrets(own, secrets)],
     problems: [...code.problems, ...manifests.flatMap(({ problems }) => problems)],
   };
+}
+
+/** Credentials that the grammar shows, and those that stand in other texts and in comments. */
+function allSecrets(sources: readonly SourceFacts[], texts: readonly SourceText[]): Secret[] {
+  const inCode = sources.flatMap(({ secrets }) => secrets);
+  const known = (one: Secret) =>
+    inCode.some(
+      ({ place }) =>
+        place.file === one.place.file && place.span[0] < one.place.span[1] && one.place.span[0] < place.span[1],
+    );
+  return [...inCode, ...texts.flatMap(findSecretsInText).filter((one) => !known(one))];
 }

@@ -15,6 +15,7 @@ const historyFile = 'history.jsonl';
  */
 export async function recordHistory(build: Build, folder: FolderPort, world: World): Promise<boolean> {
   const latest = await latestDigests(folder);
+  if (latest === null) return false;
   const firstSeen = world.now();
   const lines = factsOf(build)
     .filter(({ key, digest }) => latest.get(key) !== digest)
@@ -24,12 +25,15 @@ export async function recordHistory(build: Build, folder: FolderPort, world: Wor
   return true;
 }
 
-async function latestDigests(folder: FolderPort): Promise<Map<Key, string>> {
+/** The last digest of each fact; null where the file of that name is somebody else's. */
+async function latestDigests(folder: FolderPort): Promise<Map<Key, string> | null> {
   if (!(await folder.exists(historyFile))) return new Map();
   const bytes = await folder.read(historyFile);
   const decoded = decodeText(historyFile, bytes, await hashOf(bytes));
-  if (!decoded.ok) return new Map();
-  return new Map(readHistory(decoded.source).changes.map(({ key, digest }) => [key, digest]));
+  if (!decoded.ok) return null;
+  const { changes, problems } = readHistory(decoded.source);
+  if (changes.length === 0 && problems.length > 0) return null;
+  return new Map(changes.map(({ key, digest }) => [key, digest]));
 }
 
 function factsOf(build: Build): { key: Key; digest: string }[] {

@@ -21,6 +21,11 @@ const commands: readonly Command[] = [
 
 /** Runs one command. Exit status 0: done; 1: done, and something halts a builder; 2: could not be carried out. */
 export async function main(argv: readonly string[]): Promise<0 | 1 | 2> {
+  // A reader such as `head` may close its end early; that is no mistake of anybody's.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(0);
+  });
   const [name, ...rest] = argv;
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') return showHelp(rest[0]);
   if (name === '--version') {

@@ -24,7 +24,9 @@ function isLive({ expect, text }: Measure): boolean {
 /** A guide that never speaks of power leaves it to the builder; a cell gives its voltage unasked. */
 function stopUnpowered(bench: Bench, step: ScriptStep, claim: Claim<Measure>): void {
   const speaksOfPower = bench.script.some(({ facts }) => facts.power !== null);
-  const onCell = claim.value.between.some((end) => /^(?:BT|BAT)\d*(?:\.|$)/i.test(end));
+  const onCell = claim.value.between.some((end) =>
+    /^(?:BT|BAT)\d*(?:\.|$)|\b(?:battery|cell|akku|batterie)\b/i.test(end),
+  );
   if (!speaksOfPower || onCell) return;
   bench.stops.push({ kind: 'measured-unpowered', step: step.id, claim, text: claim.value.text });
 }

@@ -99,7 +99,14 @@ interface NamesGiven {
 function namesGiven(build: Build): NamesGiven {
   const code = new Set(build.sources.map(({ file }) => file));
   const manifests = new Set(build.dependencies.map(({ place }) => place.file));
-  const texts = [...build.texts.values()].filter(({ file }) => !code.has(file) && !manifests.has(file));
+  const lists = new Set([
+    ...build.partsLists.map(({ file }) => file),
+    ...build.connections.map(({ place }) => place.file),
+  ]);
+  const tables = [...lists].filter((file) => /\.(?:csv|tsv|tab)$/i.test(file));
+  const texts = [...build.texts.values()].filter(
+    ({ file }) => !code.has(file) && !manifests.has(file) && !tables.includes(file),
+  );
   const words = texts.map(({ text }) => text).join('\n');
   return { manifest: build.dependencies.map(({ library }) => plain(library)), prose: { words, letters: plain(words) } };
 }

@@ -22,7 +22,7 @@ export const secretInFiles = defineCheck({
         consequence:
           secret.kind === 'wifi-name'
             ? 'The name of a network can tell where somebody lives.'
-            : 'Whoever downloads the build holds it too. Publishing stops until it is gone.',
+            : 'Whoever gets hold of the folder holds it too. Published copies carry WITHHELD in its place.',
         remedy:
           secret.kind === 'wifi-name'
             ? 'Write a placeholder such as your-ssid.'

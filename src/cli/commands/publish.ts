@@ -5,22 +5,26 @@ import { serveFolder } from '#server/serveFolder.ts';
 import { onePlace, readArguments, UsageMistake } from '../arguments.ts';
 import { printPublication } from '../print/printPublication.ts';
 import { printJson, withWorld } from '../withWorld.ts';
-import { statusOf } from './audience.ts';
+import { audienceOf, statusOf } from './audience.ts';
 import { type Command, jsonOption } from './command.ts';
 
 export const publishCommand: Command = {
   name: 'publish',
-  usage: 'DIR [--to OUT] [--only site] [--serve] [--json]',
+  usage: 'DIR [--to OUT] [--only site] [--for builder|publisher] [--serve] [--json]',
   title: 'check, rehearse, and write the guide out for readers',
   about: `Checks and rehearses the folder, then writes its guide as a site into out/ of the folder, or into OUT: clean
-copies of the pictures (upright, without position, serial numbers, owner or previews) and code with
-credentials withheld. A folder that was not adopted is left as it is, so there --to must be given.`,
+copies of the pictures (upright, without position, serial numbers, owner or previews) and texts and
+code with the credentials withheld that are recognised. A folder that was not adopted is left as it is, so there --to must be given.`,
   options: [
     {
       flag: '--to OUT',
       meaning: 'the folder to write into; made where it is missing, never emptied of what is not ours',
     },
     { flag: '--only KIND', meaning: `what to make: ${outputKinds.join(', ')}` },
+    {
+      flag: '--for WHO',
+      meaning: 'builder (unless said otherwise) or publisher: whose findings decide the exit status',
+    },
     { flag: '--serve', meaning: 'then show it at an address on this computer until interrupted' },
     jsonOption,
   ],
@@ -29,14 +33,16 @@ credentials withheld. A folder that was not adopted is left as it is, so there -
     const { values, positionals } = readArguments(words, {
       to: { type: 'string' },
       only: { type: 'string', multiple: true },
+      for: { type: 'string' },
       serve: { type: 'boolean' },
       json: { type: 'boolean' },
     });
     const place = onePlace(positionals, 'a folder');
     const only = kindsOf(values.only);
+    const audience = audienceOf(values.for);
     const publication = await withWorld(async (world) => {
       const folder = await world.openFolder(place);
-      return publish(folder, await chooseOutput(folder, values.to ?? null, world), world, { only });
+      return publish(folder, await chooseOutput(folder, values.to ?? null, world), world, { only, for: audience });
     });
     if (values.json) printJson(publishDocument(publication));
     else process.stdout.write(printPublication(publication));

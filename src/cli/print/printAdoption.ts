@@ -35,7 +35,7 @@ function leakWords({ positions, secrets }: Adoption['leaks']): string {
   if (positions === 0 && secrets === 0)
     return 'No picture carries a position, and no credential was found in the texts.';
   return wrapped(
-    `Would leak if you shared the folder: ${count(positions, 'picture')} with a position, ${count(secrets, 'credential')} in texts. What you publish is cleaned of both.`,
+    `Would leak if you shared the folder: ${count(positions, 'picture')} with a position, ${count(secrets, 'credential')} in texts. Published copies leave out both.`,
     '',
   );
 }

@@ -52,19 +52,22 @@ function evidenceOf(
   if (outline === undefined || outline.depth === 0 || name === 'parts' || name === 'tools') return null;
   const above = nearestName(outline.parent, outlines, names);
   const isNamedOtherwise = name === 'prose' || (name === null && above !== null && above !== 'steps');
-  if (isNamedOtherwise && outline.facts !== 'work') return null;
+  const isNumberedStep = numberedStep.test(outline.heading);
+  if (isNamedOtherwise && outline.facts !== 'work' && !isNumberedStep) return null;
   const own = (outline.pictures > 0 ? 1 : 0) + (outline.told >= 3 ? 2 : outline.told > 0 ? 1 : 0);
   // A heading that gathers steps is one itself only for what it says before them.
   if (name === 'steps' && outlines.some(({ parent }) => parent === index)) return own;
   const telling = tellingOfHeading(outline.heading);
   return (
     (outline.facts === 'none' ? 0 : 4) +
-    (/^\s*(?:step|schritt|étape|paso)\s+\d/iu.test(outline.heading) ? 3 : 0) +
+    (isNumberedStep ? 3 : 0) +
     (name === 'steps' || above === 'steps' ? 2 : 0) +
     (telling === 'yes' ? 2 : telling === 'maybe' ? 1 : 0) +
     own
   );
 }
+
+const numberedStep = /^\s*(?:step|schritt|étape|paso)\s+\d/iu;
 
 function nearestName(
   from: number | null,

@@ -3,8 +3,10 @@ import type { Section } from '#core/step.ts';
 import { type Block, plainText } from '#core/text.ts';
 import { recogniseLicence } from '../licences/recogniseLicence.ts';
 import { readLog } from '../log/readLog.ts';
+import { readWiringTable } from '../wiring/readWiring.ts';
 import { nameOfSection } from './nameOfSection.ts';
 import { readGuide } from './readGuide.ts';
+import { tablesOf } from './sectionLists.ts';
 import { countTelling } from './stepWording.ts';
 import { wordsOfBlocks } from './wordsOfBlocks.ts';
 
@@ -16,8 +18,8 @@ export interface TextRecognised {
   readonly score: number;
   /** What it was recognised by. */
   readonly why: string;
-  /** Sections that list parts or tools. */
-  readonly sections: readonly { readonly slug: string; readonly role: 'parts' | 'tools' }[];
+  /** Sections that list parts, tools or connections. */
+  readonly sections: readonly { readonly slug: string; readonly role: 'parts' | 'tools' | 'wiring' }[];
 }
 
 /** What a Markdown or plain text is, by its content. */
@@ -30,7 +32,10 @@ export function recogniseText(source: SourceText): TextRecognised {
   const { instructions } = readGuide([source], { fileExists: () => null });
   const steps = instructions.sections.filter(({ role }) => role === 'step');
   const lists = listSections(instructions.sections);
-  const own = lists.map(({ section, role }) => ({ slug: section.id, role }));
+  const own = [
+    ...lists.map(({ section, role }) => ({ slug: section.id, role })),
+    ...wiringSections(instructions.sections, source).map(({ id }) => ({ slug: id, role: 'wiring' as const })),
+  ];
   const withFacts = steps.filter(({ facts }) => facts.length > 0).length;
   if (dated.length >= 2 && withFacts === 0 && dated.length * 2 >= steps.length) {
     return { ...plain, kind: 'log', score: share(dated.length), why: `${dated.length} dated notes` };
@@ -92,6 +97,13 @@ function listSections(sections: readonly Section[]): ListSection[] {
     if (role !== null && section.role !== 'step' && section.blocks.some(isListing)) found.push({ section, role });
   }
   return found;
+}
+
+/** Sections with a table whose rows join pins. */
+function wiringSections(sections: readonly Section[], source: SourceText): Section[] {
+  return sections.filter((section) =>
+    tablesOf(section, source).some((table) => (readWiringTable(source, table)?.connections.length ?? 0) > 0),
+  );
 }
 
 function isListing(block: Block): boolean {

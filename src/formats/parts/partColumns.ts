@@ -21,7 +21,11 @@ const rowsLookedAt = 60;
 export function partColumnsOf(table: TextTable): PartColumns {
   const headers = table.header.map(({ text }) => readPartHeader(text));
   const cells = headers.map((_, column) => cellsOf(table, column));
-  const found = headers.map((header, column) => meaningOf(header, cells[column] ?? []));
+  const isCount = headers.map((header, column) => countsRows(header) || runsFromOne(cells[column] ?? []));
+  const told = headers.map((header, column) =>
+    isCount[column] && !header.meanings.includes('quantity') ? null : meaningOf(header, cells[column] ?? []),
+  );
+  const found = withReferences(told, cells);
   const byMeaning = new Map<PartMeaning, number[]>();
   for (const [column, meaning] of found.entries()) {
     if (meaning !== null) byMeaning.set(meaning, [...(byMeaning.get(meaning) ?? []), column]);
@@ -31,9 +35,26 @@ export function partColumnsOf(table: TextTable): PartColumns {
   if (quantity.columns.length > 0) uses.set('quantity', quantity.columns);
   settlePrices(uses, headers);
   const rowNumbers = headers.flatMap((header, column) =>
-    countsRows(header) && found[column] === null ? [column] : [],
+    isCount[column] && found[column] === null && !header.meanings.includes('quantity') ? [column] : [],
   );
   return { headers, uses, quantityIs: quantity.is, rowNumbers: new Set(rowNumbers) };
+}
+
+/** 1, 2, 3 …: a number of the row, whatever the header calls it. */
+function runsFromOne(cells: readonly string[]): boolean {
+  return cells.length >= 2 && cells.every((text, index) => text.replace(/\.$/, '') === String(index + 1));
+}
+
+/** Where no header speaks of references, a column that holds nothing else is one, if another tells what the parts are. */
+function withReferences(
+  told: readonly (PartMeaning | null)[],
+  cells: readonly (readonly string[])[],
+): readonly (PartMeaning | null)[] {
+  if (told.includes('reference')) return told;
+  const column = cells.findIndex((each) => each.length >= 2 && shareOfRefs(each) >= 0.8);
+  const rest = told.filter((_, index) => index !== column);
+  const tellsMore = rest.some((meaning) => meaning === 'description' || meaning === 'value' || meaning === 'mpn');
+  return column < 0 || !tellsMore ? told : told.map((meaning, index) => (index === column ? 'reference' : meaning));
 }
 
 /** The meaning of one column as a parts list tells it to others; a unit is told as part of the quantity. */

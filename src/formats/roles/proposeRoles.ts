@@ -16,7 +16,7 @@ export interface Candidate {
     readonly kind: 'guide' | 'log' | 'parts' | 'tools' | 'readme' | 'licence' | 'prose';
     readonly score: number;
     readonly why: string;
-    readonly sections: readonly { readonly slug: string; readonly role: 'parts' | 'tools' }[];
+    readonly sections: readonly { readonly slug: string; readonly role: 'parts' | 'tools' | 'wiring' }[];
   } | null;
   readonly language: SourceLanguage | null;
   readonly isManifest: boolean;
@@ -114,12 +114,25 @@ function family(best: Candidate, texts: readonly Candidate[]): Candidate[] {
   const index = [...pages.values()].find(
     ({ path, linksTo }) => path !== best.path && linksTo.includes(best.path) && best.linksTo.includes(path),
   );
-  if (index === undefined) return [best];
+  if (index === undefined) return pagesBeside(best, [...pages.values()]);
   const linked = index.linksTo
     .filter((path, at) => index.linksTo.indexOf(path) === at && path !== index.path)
     .map((path) => pages.get(path));
   const members = linked.filter((page): page is Candidate => page?.linksTo.includes(index.path) ?? false);
   return [index, ...members];
+}
+
+/** Pages of a folder that is named for a guide, or that are numbered like the best one, form one guide. */
+function pagesBeside(best: Candidate, pages: readonly Candidate[]): Candidate[] {
+  const folder = best.path.slice(0, best.path.lastIndexOf('/') + 1);
+  const beside = pages.filter(({ path }) => path.startsWith(folder) && !path.slice(folder.length).includes('/'));
+  const isNumbered = ({ path }: Candidate) => /^\d/.test(path.slice(folder.length));
+  if (/(?:^|\/)(?:guide|instructions|manual|steps|anleitung)\/$/i.test(folder)) return beside.toSorted(inOrder);
+  return isNumbered(best) ? beside.filter(isNumbered).toSorted(inOrder) : [best];
+}
+
+function inOrder(a: Candidate, b: Candidate): number {
+  return a.path.localeCompare(b.path, 'en', { numeric: true });
 }
 
 /** A list that is no file of its own may be a section of the guide. */
@@ -129,7 +142,7 @@ function placeSections(
   give: Give,
 ): void {
   const guide = new Set(roles.get('guide')?.places ?? []);
-  for (const role of ['parts', 'tools'] as const) {
+  for (const role of ['parts', 'tools', 'wiring'] as const) {
     if (roles.has(role)) continue;
     for (const { path, text } of candidates) {
       if (!guide.has(path)) continue;

@@ -2,6 +2,7 @@ import type { Secret } from '#core/code.ts';
 import type { Span, TextPlace } from '#core/place.ts';
 import { placeOf, type SourceText } from '#core/sourceText.ts';
 import { assignmentsIn } from './credentials/assignmentsIn.ts';
+import { isCredential } from './credentials/judgeCredential.ts';
 import { type FoundSecret, shapesIn } from './credentials/shapesIn.ts';
 
 /** What stands in quotes in place of a credential. */
@@ -16,7 +17,7 @@ export const withheld = 'WITHHELD';
  */
 export function findSecretsInText(source: SourceText): Secret[] {
   const { text, file } = source;
-  return secretsAt(source, [...assignments(text, file), ...shapesIn(text)]);
+  return secretsAt(source, [...assignments(text, file), ...callsIn(text), ...shapesIn(text)]);
 }
 
 /**
@@ -117,7 +118,7 @@ const settingsFiles = /(^|\/)\.env[^/]*$|\.(env|ini|cfg|conf|toml|ya?ml|json|jso
 
 function assignments(text: string, file: string): FoundSecret[] {
   if (/\.(md|markdown)$/i.test(file)) {
-    return [...text.matchAll(fences)].flatMap((match) => {
+    return [...text.matchAll(fences), ...text.matchAll(codeSpans)].flatMap((match) => {
       const [start, end] = match.indices?.groups?.body ?? [0, 0];
       return assignmentsIn(text.slice(start, end), start);
     });
@@ -125,6 +126,24 @@ function assignments(text: string, file: string): FoundSecret[] {
   if (codeFiles.test(file)) return assignmentsIn(text, 0, false);
   return settingsFiles.test(file) ? assignmentsIn(text) : [];
 }
+
+/** `WiFi.begin("name", "password")` and its like, wherever it is quoted: prose and comments included. */
+function callsIn(text: string): FoundSecret[] {
+  return [...text.matchAll(joinCalls)].flatMap((match) => {
+    const { name = '', password = '' } = match.groups ?? {};
+    const found = (kind: FoundSecret['kind'], group: string, content: string): FoundSecret[] => {
+      const span = match.indices?.groups?.[group];
+      return span !== undefined && isCredential(content, kind) ? [{ kind, name: null, span }] : [];
+    };
+    return [...found('wifi-name', 'name', name), ...found('wifi-password', 'password', password)];
+  });
+}
+
+const joinCalls =
+  /\b(?:WiFi\w*|wlan|wifi|sta(?:_if)?)\s*\.\s*(?:begin|addAP|softAP|connect)\s*\(\s*(["'])(?<name>[^"'\r\n]{1,64})\1\s*,\s*(["'])(?<password>[^"'\r\n]{1,64})\3/dg;
+
+/** Code spans in running text, on one line. */
+const codeSpans = /(?<!`)`(?!`)(?<body>[^`\r\n]+)`(?!`)/dg;
 
 /** Fenced code blocks, CommonMark 0.31.2 section 4.5; an unclosed one runs to the end. */
 const fences =

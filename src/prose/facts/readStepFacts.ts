@@ -23,7 +23,7 @@ import { readUses } from './readUses.ts';
 export function readStepFacts(section: Section, known: KnownThings): { facts: StepFacts; problems: Problem[] } {
   const problems: Problem[] = section.facts.filter(({ value }) => value === '').map(emptyFact);
   const all = <T>(label: FactLabel, read: (fact: WrittenFact) => Reading<T>): readonly Claim<T>[] => {
-    const written = section.facts.filter((fact) => fact.label === label && fact.value !== '');
+    const written = section.facts.filter((fact) => fact.label === label && fact.value !== '' && !saysNothing(fact));
     const reading = joinReadings(written.map(read));
     problems.push(...reading.problems);
     return reading.claims;
@@ -51,6 +51,11 @@ export function readStepFacts(section: Section, known: KnownThings): { facts: St
     irreversible: one('irreversible', readWords),
   };
   return { facts, problems };
+}
+
+/** 'Tools: none' says that there is nothing to say. */
+function saysNothing({ value }: WrittenFact): boolean {
+  return /^(?:none|nothing|no|n\/?a|keine?|nichts|aucune?|rien|ninguno|ninguna|nada|[-–—/])\.?$/i.test(value.trim());
 }
 
 function readWords(fact: WrittenFact): Reading<string> {
