@@ -12,7 +12,7 @@ export function printJudgement(judgement: Judgement, options: { readonly all: bo
   const shown = options.all ? findings : findings.slice(0, worst);
   const parts = [
     printHead(judgement),
-    ...shown.map((finding, at) => printFinding(finding, at + 1)),
+    ...shown.map((finding, at) => printFinding(finding, at + 1, judgement.judged.build)),
     findings.length > shown.length
       ? `${count(findings.length - shown.length, 'more finding')}: twicebuilt check DIR --all\n`
       : '',

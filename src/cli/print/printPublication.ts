@@ -10,7 +10,7 @@ export function printPublication(publication: Publication): string {
   const { findings, outputs, cleaned, withheld, leftOut } = publication;
   const parts = [
     printHead(publication),
-    ...findings.slice(0, worst).map((finding, at) => printFinding(finding, at + 1)),
+    ...findings.slice(0, worst).map((finding, at) => printFinding(finding, at + 1, publication.judged.build)),
     findings.length > worst ? `${count(findings.length - worst, 'more finding')}: twicebuilt check DIR --all\n` : '',
     cleanedWords(cleaned),
     withheld.length === 0
