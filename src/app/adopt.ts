@@ -1,5 +1,6 @@
 import type { RoleProposal } from '#formats/roles/proposeRoles.ts';
 import { formatSettings } from '#formats/settings/readSettings.ts';
+import { filesOfRole } from './filesOfRole.ts';
 import { openBuild, settingsFile } from './openBuild.ts';
 import type { FolderPort, World } from './ports.ts';
 import { recordHistory } from './recordHistory.ts';
@@ -23,14 +24,16 @@ export async function adopt(folder: FolderPort, world: World): Promise<Adoption>
     const { build, proposal, listing } = open;
     const written: string[] = [];
     if (!build.adopted) {
-      const title = build.settings.title ?? build.instructions.title ?? build.name;
+      const title = build.settings.title ?? build.instructions.title;
       const text = formatSettings({ title, roles: proposal.roles });
       await folder.write(settingsFile, new TextEncoder().encode(text), { base: null });
       written.push(settingsFile);
     }
     if (await recordHistory(build, folder, world)) written.push('history.jsonl');
+    const playing = new Set(build.roles.flatMap(({ role }) => filesOfRole(build.roles, role, build.files)));
     return {
       ...proposal,
+      unplaced: proposal.unplaced.filter(({ path }) => !playing.has(path)),
       roles: build.roles,
       missing: proposal.missing.filter(({ role }) => !build.roles.some((found) => found.role === role)),
       leaks: {

@@ -3,7 +3,7 @@ import type { PartsList, Tool } from '#core/part.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import type { Role, RoleName } from '#core/settings.ts';
-import type { SourceText } from '#core/sourceText.ts';
+import { placeOf, type SourceText, spanOfLine } from '#core/sourceText.ts';
 import type { Instructions, Section } from '#core/step.ts';
 import { listItemsOf, tablesOf } from '#formats/guide/readGuide.ts';
 import { readPartsBullets, readPartsTable } from '#formats/parts/readPartsBullets.ts';
@@ -48,7 +48,8 @@ function addParts(lists: Lists, source: SourceText, sections: readonly Section[]
     if (read.list.parts.length > 0) lists.partsLists.push({ ...read.list, file: source.file });
     lists.problems.push(...read.problems);
   };
-  if (sections.length === 0) add(readPartsList(source, taken()));
+  if (sections.length === 0)
+    add(readPartsList(source, taken()) ?? unread(lists, source, 'parts', 'reference, quantity and description'));
   for (const section of sections) {
     const items = listItemsOf(section, source);
     if (items.length > 0) add(readPartsBullets(source, items, taken()));
@@ -61,7 +62,7 @@ function addTools(lists: Lists, source: SourceText, sections: readonly Section[]
     lists.tools.push(...(read?.tools ?? []));
     lists.problems.push(...(read?.problems ?? []));
   };
-  if (sections.length === 0) add(readTools(source));
+  if (sections.length === 0) add(readTools(source) ?? unread(lists, source, 'tools', 'name and needed'));
   for (const section of sections) {
     add(readToolBullets(source, listItemsOf(section, source)));
     for (const table of tablesOf(section, source)) add(readToolsTable(source, table));
@@ -73,10 +74,20 @@ function addWiring(lists: Lists, source: SourceText, sections: readonly Section[
     lists.connections.push(...(read?.connections ?? []));
     lists.problems.push(...(read?.problems ?? []));
   };
-  if (sections.length === 0) add(readWiring(source));
+  if (sections.length === 0) add(readWiring(source) ?? unread(lists, source, 'wiring', 'from and to'));
   for (const section of sections) {
     for (const table of tablesOf(section, source)) add(readWiringTable(source, table));
   }
+}
+
+/** Notes that a file does not hold what its role promises. */
+function unread(lists: Lists, source: SourceText, role: RoleName, columns: string): null {
+  lists.problems.push({
+    place: placeOf(source, spanOfLine(source, 1)),
+    message: `${source.file} was expected to list ${role}; no row of it names columns such as ${columns}.`,
+    remedy: 'Name the columns in its first row, or correct its role in twicebuilt.yaml.',
+  });
+  return null;
 }
 
 function placesOf(roles: readonly Role[], role: RoleName): readonly string[] {

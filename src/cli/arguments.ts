@@ -21,6 +21,6 @@ export function readArguments<T extends Options>(words: readonly string[], optio
 export function onePlace(places: readonly string[], what: string): string {
   const [place, ...more] = places;
   if (place === undefined) throw new UsageMistake(`Expected ${what}; none was given.`);
-  if (more.length > 0) throw new UsageMistake(`Expected one ${what}; found ${places.length}: ${places.join(', ')}.`);
+  if (more.length > 0) throw new UsageMistake(`Expected only ${what}; found ${places.length}: ${places.join(', ')}.`);
   return place;
 }

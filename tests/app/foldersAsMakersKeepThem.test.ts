@@ -38,6 +38,31 @@ describe('roles', () => {
     expect(roles['guide']).toEqual(['guide/1-intro.md', 'guide/2-build.md', 'guide/10-after.md']);
   });
 
+  it('prefer a guide that declares facts to a longer text that does not', async () => {
+    const steps = Array.from(
+      { length: 8 },
+      (_, at) => `## Step ${at + 1}: Solder row ${at + 1}\n\nSolder it. Check it.\n`,
+    );
+    const roles = await rolesOf({
+      'guide.md': guide,
+      'build.md': `# Notes\n\n${steps.join('\n')}`,
+      'parts.csv': parts,
+    });
+    expect(roles['guide']).toEqual(['guide.md']);
+  });
+
+  it('say so when a file does not hold what its role promises', async () => {
+    const { findings } = await judged({
+      'guide.md': guide,
+      'parts.csv': parts,
+      'cables.csv': 'where,goes,mm\nlamp,board,50\n',
+      'twicebuilt.yaml': 'format: 1\nroles:\n  wiring:\n    - cables.csv\n',
+    });
+    const [unread] = findings.filter((finding) => finding.check === 'not-readable');
+    expect(unread?.sides.map(({ place }) => place.file)).toEqual(['cables.csv']);
+    expect(unread?.message).toContain('wiring');
+  });
+
   it('find the wiring in a table of the guide, and hold the code against it', async () => {
     const files = {
       'guide.md': `${guide}\n## Wiring\n\n| From | To | Net |\n|---|---|---|\n| U1.GPIO17 | D1.A | LAMP |\n| U1.GND | D1.K | GND |\n`,

@@ -102,6 +102,8 @@ function* fromSteps({ build, ledger }: Judged): Iterable<FindingDraft> {
   const byName = new Map<string, { named: string; places: Place[]; step: string }>();
   for (const stop of ledger.stops) {
     if (stop.kind !== 'part-not-listed' || stop.step === null) continue;
+    // A list without references cannot lack one.
+    if (stop.use.ref !== null && !build.parts.some(({ refs }) => refs.length > 0)) continue;
     const named = stop.use.ref ?? parseItem(stop.use.named).name;
     const entry = byName.get(slugOf(named)) ?? { named, places: [], step: stepName(build, stop.step) };
     entry.places.push(...(stop.claim?.places ?? []));

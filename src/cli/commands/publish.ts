@@ -57,7 +57,7 @@ function kindsOf(words: readonly string[] | undefined): readonly OutputKind[] {
   return chosen.map((word) => {
     const kind = outputKinds.find((candidate) => candidate === word);
     if (kind === undefined)
-      throw new UsageMistake(`Expected one of ${outputKinds.join(', ')} after --only; found “${word}”.`);
+      throw new UsageMistake(`Expected ${outputKinds.join(' or ')} after --only; found “${word}”.`);
     return kind;
   });
 }

@@ -26,7 +26,7 @@ function printPlace(place: Place, build: Build): string[] {
   const file = safe(place.file);
   switch (place.kind) {
     case 'text':
-      return [`   ${file}, line ${place.line}`, `   │ ${firstLine(lineAt(build, place), textWidth() - 8)}`];
+      return [`   ${file}, line ${place.line}`, `      “${firstLine(lineAt(build, place).trim(), textWidth() - 10)}”`];
     case 'picture':
     case 'file':
       return [`   ${file}`];

@@ -1,6 +1,6 @@
 import type { Judgement } from '#app/check.ts';
 import type { Finding, Verdict } from '#core/finding.ts';
-import type { Coverage } from '#core/ledger.ts';
+import type { Coverage, Ledger } from '#core/ledger.ts';
 import { count, inColumns, safe, wrapped } from './layout.ts';
 import { printFinding } from './printFinding.ts';
 
@@ -14,7 +14,7 @@ export function printJudgement(judgement: Judgement, options: { readonly all: bo
     printHead(judgement),
     ...shown.map((finding, at) => printFinding(finding, at + 1, judgement.judged.build)),
     findings.length > shown.length
-      ? `${count(findings.length - shown.length, 'more finding')}: twicebuilt check DIR --all\n`
+      ? `${count(findings.length - shown.length, 'more finding')}; add --all to see every one.\n`
       : '',
     options.all
       ? `What each check did\n${inColumns(ran.map((run) => [run.check, run.outcome.replaceAll('-', ' '), run.why]))}\n`
@@ -29,20 +29,21 @@ export function printHead({ judged, findings, verdict, ran }: Judgement): string
   const failed = ran.filter(({ outcome }) => outcome === 'failed');
   const lines = [
     safe(build.settings.title ?? build.instructions.title ?? build.name),
-    wrapped(`${verdictInWords(verdict, ledger.coverage)} ${countsInWords(findings)}`, ''),
+    wrapped(`${verdictInWords(verdict, ledger)} ${countsInWords(findings)}`, ''),
   ];
   if (failed.length > 0)
     lines.push(wrapped(`Could not run: ${failed.map(({ check, why }) => `${check} (${why})`).join('; ')}.`, ''));
   return `${lines.join('\n')}\n`;
 }
 
-function verdictInWords(verdict: Verdict, coverage: Coverage): string {
+function verdictInWords(verdict: Verdict, { coverage, steps }: Ledger): string {
   switch (verdict) {
     case 'buildable':
       return `Buildable as told: the rehearsal went through. It stands on ${coverageInWords(coverage)}.`;
     case 'halts':
       return 'A builder would halt.';
     case 'not-enough-told':
+      if (steps.length === 0) return 'Not enough told: there is no guide with steps in this folder.';
       return `Not enough told: the steps name too little to rehearse them (${coverageInWords(coverage)}). Begin each step with a list such as “- Parts: R1, H1”; docs/folder.md shows what it may say.`;
   }
 }

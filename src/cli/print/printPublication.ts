@@ -11,7 +11,7 @@ export function printPublication(publication: Publication): string {
   const parts = [
     printHead(publication),
     ...findings.slice(0, worst).map((finding, at) => printFinding(finding, at + 1, publication.judged.build)),
-    findings.length > worst ? `${count(findings.length - worst, 'more finding')}: twicebuilt check DIR --all\n` : '',
+    findings.length > worst ? `${count(findings.length - worst, 'more finding')}; check --all shows every one.\n` : '',
     cleanedWords(cleaned),
     withheld.length === 0
       ? ''

@@ -60,13 +60,14 @@ function looksLikeLicence({ file, text }: SourceText): boolean {
   return /licen[cs]e|copyright|creative commons|permission is hereby/i.test(lines.slice(0, 2).join(' '));
 }
 
-/** Steps with facts weigh most, then those with pictures and words that tell what to do. */
+/** A guide that declares facts comes before any that does not; then steps with pictures and words that tell what to do count. */
 function guideScore(steps: readonly Section[]): number {
   const weights = steps.map(({ facts, pictures, blocks }) => {
     if (facts.length > 0) return 2;
     return 0.25 + (pictures.length > 0 ? 0.5 : 0) + (countTelling(wordsOfBlocks(blocks)) > 0 ? 0.5 : 0);
   });
-  return share(weights.reduce((sum, weight) => sum + weight, 0));
+  const told = share(weights.reduce((sum, weight) => sum + weight, 0)) / 2;
+  return steps.some(({ facts }) => facts.length > 0) ? 0.5 + told : told;
 }
 
 /** 0 for none, 0.5 for three, towards 1 for many. */
