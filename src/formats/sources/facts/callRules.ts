@@ -1,6 +1,7 @@
 import type { PinUse } from '#core/code.ts';
 import { type Linked, namedScope } from '../linking/link.ts';
-import { lookUp, meaningsOf } from '../linking/meaningsOf.ts';
+import { lookUp } from '../linking/lookUp.ts';
+import { meaningsOf } from '../linking/meaningsOf.ts';
 import type { Call, Item, Value } from '../lowering/program.ts';
 import cppCalls from '../tables/cppCalls.json';
 import pythonCalls from '../tables/pythonCalls.json';

@@ -1,6 +1,8 @@
-import type { Path, Span } from '#core/place.ts';
-import type { Call, Definition, Scope, Value } from '../lowering/program.ts';
+import type { Span } from '#core/place.ts';
+import type { Definition, Scope, Value } from '../lowering/program.ts';
+import { canReach } from './canReach.ts';
 import { type Linked, namedScope } from './link.ts';
+import { classAround, lookUp } from './lookUp.ts';
 
 /** What a value comes down to once names are followed. */
 export interface Meaning {
@@ -138,34 +140,6 @@ function handedIn(definition: Definition, search: Search): Meaning[] {
   });
 }
 
-/** Whether a call can mean the routine of a parameter: its kind fits, and the files know each other. */
-function canReach(call: Call, definition: Definition, owner: string | null, linked: Linked): boolean {
-  const isMethod = owner !== null && owner !== definition.of?.routine.name;
-  if (isMethod ? !canBeMethodOf(owner, call, linked) : owner === null && !isPlainCall(call, linked)) return false;
-  const [from, to] = [call.scope.source.file, definition.scope.source.file];
-  if (linked.programAt(from)?.language === 'python') return true;
-  const sees = (a: Path, b: Path) => linked.visibleFrom(a).some(({ source }) => source.file === b);
-  return sees(from, to) || sees(to, from) || linked.visibleFrom(from).some(({ source }) => sees(to, source.file));
-}
-
-/** A method is called on an object of its class, or inside the class itself. */
-function canBeMethodOf(owner: string, call: Call, linked: Linked): boolean {
-  const receiver = call.callee.at(-2);
-  if (receiver === undefined) return classAround(call.scope, linked)?.name === owner;
-  const types = lookUp(receiver, call.scope, linked).flatMap(({ type, value }) => {
-    const made = value?.kind === 'call' ? value.call.callee.at(-1) : undefined;
-    return [...(type === null ? [] : [type]), ...(made === undefined ? [] : [made])];
-  });
-  return types.length === 0 || types.includes(owner);
-}
-
-/** A function is called by its name alone, or through the module that holds it. */
-function isPlainCall(call: Call, linked: Linked): boolean {
-  const [head] = call.callee;
-  if (head === undefined || call.callee.length === 1) return true;
-  return lookUp(head, call.scope, linked).some(({ how }) => how === 'module');
-}
-
 /** A name that an import brought in: a name of another file of the build, or of a module outside it. */
 function throughModule(
   module: Definition,
@@ -237,51 +211,6 @@ function memberOf(record: Meaning, field: string, name: string, search: Search):
   const at = scope ? [...scope.definitions.keys()].indexOf(field) : -1;
   const item = at < 0 ? undefined : value.items[at];
   return item ? follow(item.value, record.scope, name, search) : [];
-}
-
-/** Definitions of a name that a scope sees, from the nearest outwards, then in the files that it can use. */
-export function lookUp(name: string, from: Scope, linked: Linked): readonly Definition[] {
-  const isPython = linked.programAt(from.source.file)?.language === 'python';
-  for (let scope: Scope | null = from; scope; scope = scope.parent) {
-    // Methods of Python do not see the names of their class.
-    const found = isPython && scope.kind === 'class' && scope !== from ? undefined : scope.definitions.get(name);
-    if (found) return scope.kind === 'file' ? withValues(found, name, from, linked) : found;
-    const owner = scope.kind === 'routine' && scope.name !== null ? namedScope(scope.name, scope, linked) : null;
-    const member = owner?.definitions.get(name);
-    if (member) return member;
-  }
-  return elsewhere(name, from, linked);
-}
-
-/** `extern const int LED;` says that another file gives the value. */
-function withValues(found: readonly Definition[], name: string, from: Scope, linked: Linked): readonly Definition[] {
-  if (found.some(({ value }) => value !== null)) return found.filter(({ value }) => value !== null);
-  const others = elsewhere(name, from, linked);
-  return others.some(({ value }) => value !== null) ? others : found;
-}
-
-function elsewhere(name: string, from: Scope, linked: Linked): readonly Definition[] {
-  const isGiven = ({ value }: Definition) => value !== null;
-  const [, ...visible] = linked.visibleFrom(from.source.file);
-  for (const { file } of visible) {
-    const found = file.definitions.get(name)?.filter(isGiven);
-    if (found && found.length > 0) return found;
-  }
-  if (linked.programAt(from.source.file)?.language === 'python') return [];
-  // The linker joins what the compiler does not see: one file of the build that alone gives the name a value.
-  const files = linked.programs.filter(
-    ({ language, file }) => language === 'cpp' && file.definitions.get(name)?.some(isGiven),
-  );
-  const only = files.length === 1 ? files[0] : undefined;
-  return only?.file.definitions.get(name)?.filter(isGiven) ?? [];
-}
-
-function classAround(from: Scope, linked: Linked): Scope | null {
-  for (let scope: Scope | null = from; scope; scope = scope.parent) {
-    if (scope.kind === 'class') return scope;
-    if (scope.kind === 'routine' && scope.name !== null) return namedScope(scope.name, scope, linked);
-  }
-  return null;
 }
 
 function numbersOf(from: number, to: number, span: Span): Value[] {

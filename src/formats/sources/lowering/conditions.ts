@@ -1,5 +1,5 @@
 import type { SyntaxNode } from '#core/syntax.ts';
-import { operands } from './cppValue.ts';
+import { operands } from './operands.ts';
 
 /** Macros of which a file itself says whether they are defined, and as what number; null: not a number. */
 export type KnownMacros = Map<string, { readonly defined: boolean; readonly number: number | null }>;

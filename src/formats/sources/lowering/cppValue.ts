@@ -1,6 +1,7 @@
 import type { Span } from '#core/place.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
 import type { Draft } from './draft.ts';
+import { operands } from './operands.ts';
 import type { Call, Item, Scope, Value } from './program.ts';
 
 /** Deeper expressions say nothing that a pin or a number could be read from. */
@@ -138,10 +139,6 @@ export function calleePath(node: SyntaxNode, depth = 0): string[] {
     default:
       return [];
   }
-}
-
-export function operands(node: SyntaxNode): SyntaxNode[] {
-  return node.children.filter(({ type, isError }) => type !== 'comment' && !isError);
 }
 
 function named(node: SyntaxNode, inner: (child: SyntaxNode | null) => Value, span: Span): Value | null {

@@ -1,12 +1,16 @@
-import type { Span } from '#core/place.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
-import { branchesOf, type KnownMacros, numberIn } from './conditions.ts';
-import { declare, defineEnumerators, defineParameters, nameBehind } from './cppDeclarations.ts';
-import { calleePath, cppCall, cppValue, operands } from './cppValue.ts';
+import type { KnownMacros } from './conditions.ts';
+import { declare } from './cppDeclarations.ts';
+import { countingLoop, runThrough } from './cppLoops.ts';
+import { nameBehind } from './cppNames.ts';
+import { defineEnumerators, defineParameters } from './cppParameters.ts';
+import { calleePath, cppCall, cppValue } from './cppValue.ts';
 import { type Draft, type Frame, finishDraft, inside, startDraft, walk } from './draft.ts';
-import { macroBody } from './macroBody.ts';
-import { define, openScope, type Program, type Scope, type Value } from './program.ts';
+import { operands } from './operands.ts';
+import { compiled, defineMacro, forget, noteInclude, noteSwitchedOff } from './preprocess.ts';
+import { define, definitionAt, openScope, type Program, type Scope } from './program.ts';
+import { classAround, holderOf } from './scopeAround.ts';
 
 /** What a C or C++ file says: names, calls, includes. Blocks that are switched off are left out. */
 export function lowerCpp(source: SourceText, tree: SyntaxNode): Program {
@@ -78,59 +82,6 @@ function visit(frame: Frame, draft: Draft, macros: KnownMacros): Frame[] {
   }
 }
 
-function noteInclude(node: SyntaxNode, draft: Draft): void {
-  const path = node.field('path');
-  const written = path?.text.slice(1, -1) ?? '';
-  if (!path || written === '' || !/^[<"]/.test(path.text)) return;
-  draft.imports.push({ written, quoted: path.text.startsWith('"'), span: [path.start, path.end] });
-}
-
-function defineMacro({ node, certain }: Frame, draft: Draft, macros: KnownMacros): void {
-  const name = node.field('name');
-  if (!name) return;
-  const body = node.field('value');
-  const value = body ? macroBody(body.text, body.start) : null;
-  const number = value?.kind === 'number' ? numberIn(value.text) : null;
-  if (certain) macros.set(name.text, { defined: true, number });
-  else macros.delete(name.text);
-  define(
-    {
-      name: name.text,
-      how: 'macro',
-      value,
-      type: null,
-      scope: draft.file,
-      constant: true,
-      span: [name.start, name.end],
-    },
-    draft.file,
-  );
-}
-
-/** `#undef NAME`. */
-function forget({ node, certain }: Frame, macros: KnownMacros): void {
-  const name = node.field('argument')?.text.trim();
-  if (node.field('directive')?.text !== '#undef' || name === undefined) return;
-  if (certain) macros.set(name, { defined: false, number: null });
-  else macros.delete(name);
-}
-
-/** A definition that the author has put behind comment signs is taken as switched off. */
-function noteSwitchedOff(comment: string, macros: KnownMacros): void {
-  const name = /^\/\/+\s*#\s*define\s+(\w+)/.exec(comment)?.[1];
-  if (name !== undefined && !macros.has(name)) macros.set(name, { defined: false, number: null });
-}
-
-function compiled(frame: Frame, draft: Draft, macros: KnownMacros): Frame[] {
-  return branchesOf(frame.node, macros).flatMap((branch) => {
-    if (branch.active !== false) {
-      return inside({ ...frame, certain: frame.certain && branch.active === true }, branch.nodes);
-    }
-    draft.unread.push({ span: [branch.start, branch.end], why: 'inactive' });
-    return [];
-  });
-}
-
 function inScope(frame: Frame, kind: 'class' | 'namespace', name: string | null): Frame[] {
   const body = frame.node.field('body');
   if (!body) return [];
@@ -164,92 +115,8 @@ function defineInitialised(list: SyntaxNode, owner: Scope, within: Scope, draft:
     const first = values ? operands(values)[0] : undefined;
     if (!name || !first) continue;
     const value = cppValue(first, within, draft);
-    define(
-      {
-        name: name.text,
-        how: 'assignment',
-        value,
-        type: null,
-        scope: within,
-        constant: false,
-        span: [name.start, name.end],
-      },
-      owner,
-    );
+    define(definitionAt(name, { how: 'assignment', value, scope: within }), owner);
   }
-}
-
-/** `for (int i = 2; i <= 7; i++)` gives `i` the numbers from 2 to 7. A loop that counts otherwise gives none. */
-function countingLoop(frame: Frame): Frame[] {
-  const { node } = frame;
-  const scope = openScope('block', null, frame.scope);
-  const start = node.field('initializer');
-  const name = start?.field('declarator')?.field('declarator');
-  const children = inside({ ...frame, scope });
-  if (!start || name?.type !== 'identifier') return children;
-  const span: Span = [name.start, name.end];
-  define(
-    { name: name.text, how: 'loop', value: rangeOf(node, name.text, scope), type: null, scope, constant: false, span },
-    scope,
-  );
-  return children.filter(({ node: child }) => child !== start);
-}
-
-function rangeOf(loop: SyntaxNode, name: string, scope: Scope): Value | null {
-  const first = loop.field('initializer')?.field('declarator')?.field('value');
-  const condition = loop.field('condition');
-  const limit = condition?.field('right');
-  const update = loop.field('update');
-  const step = update?.type === 'update_expression' ? update.field('operator')?.text : undefined;
-  if (!first || !limit || condition?.field('left')?.text !== name) return null;
-  const [start, end] = [numberAt(first, scope), numberAt(limit, scope)];
-  if (start === null || end === null) return null;
-  // The words from the first number to the limit tell all numbers in between.
-  const span: Span = [first.start, limit.end];
-  switch (`${step} ${condition.field('operator')?.text}`) {
-    case '++ <':
-      return { kind: 'range', from: start, to: end - 1, span };
-    case '++ <=':
-      return { kind: 'range', from: start, to: end, span };
-    case '-- >':
-      return { kind: 'range', from: end + 1, to: start, span };
-    case '-- >=':
-      return { kind: 'range', from: end, to: start, span };
-    default:
-      return null;
-  }
-}
-
-/** A number, or a name that the file itself gives one number. */
-function numberAt(node: SyntaxNode, scope: Scope): number | null {
-  if (node.type === 'number_literal') return numberIn(node.text);
-  const found = node.type === 'identifier' ? (holderOf(node.text, scope)?.definitions.get(node.text) ?? []) : [];
-  const [only] = found;
-  return found.length === 1 && only?.value?.kind === 'number' ? numberIn(only.value.text) : null;
-}
-
-function runThrough(frame: Frame, draft: Draft): Frame[] {
-  const { node } = frame;
-  const scope = openScope('block', null, frame.scope);
-  const list = node.field('right');
-  let name = node.field('declarator');
-  while (name && name.type !== 'identifier') name = name.field('declarator') ?? name.children[0] ?? null;
-  if (name && list) {
-    const of = cppValue(list, frame.scope, draft);
-    define(
-      {
-        name: name.text,
-        how: 'loop',
-        value: { kind: 'element', of, index: null, span: of.span },
-        type: null,
-        scope: frame.scope,
-        constant: false,
-        span: [name.start, name.end],
-      },
-      scope,
-    );
-  }
-  return inside({ ...frame, scope });
 }
 
 /** Each assignment is one more thing that its name can stand for. */
@@ -263,32 +130,7 @@ function assign(node: SyntaxNode, scope: Scope, draft: Draft): void {
   const holder = path.length === 1 ? holderOf(name, scope) : path[0] === 'this' ? classAround(scope) : null;
   if (!holder) return;
   const value = cppValue(right, scope, draft);
-  define({ name, how: 'assignment', value, type: null, scope, constant: false, span: [left.start, left.end] }, holder);
-}
-
-function holderOf(name: string, from: Scope): Scope | null {
-  for (let scope: Scope | null = from; scope; scope = scope.parent) {
-    if (scope.definitions.has(name)) return scope;
-    const owner = scope.kind === 'routine' && scope.name !== null ? innerScope(scope.name, scope) : null;
-    if (owner?.definitions.has(name)) return owner;
-  }
-  return null;
-}
-
-function classAround(from: Scope): Scope | null {
-  for (let scope: Scope | null = from; scope; scope = scope.parent) {
-    if (scope.kind === 'class') return scope;
-    if (scope.kind === 'routine' && scope.name !== null) return innerScope(scope.name, scope);
-  }
-  return null;
-}
-
-function innerScope(name: string, from: Scope): Scope | null {
-  for (let scope: Scope | null = from; scope; scope = scope.parent) {
-    const inner = scope.inner.get(name);
-    if (inner) return inner;
-  }
-  return null;
+  define(definitionAt(left, { name, how: 'assignment', value, scope }), holder);
 }
 
 function commentsOf(node: SyntaxNode): SyntaxNode[] {

@@ -1,10 +1,12 @@
-import type { Span } from '#core/place.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
-import { operands } from './cppValue.ts';
 import { type Draft, type Frame, finishDraft, inside, startDraft, walk } from './draft.ts';
-import { type Definition, define, openScope, type Program, type Scope, type Value } from './program.ts';
+import { operands } from './operands.ts';
+import { define, definitionAt, openScope, type Program, type Routine, type Scope, type Value } from './program.ts';
+import { importModule, importNames } from './pythonImports.ts';
+import { runThrough } from './pythonLoops.ts';
 import { dottedPath, pythonCall, pythonValue } from './pythonValue.ts';
+import { classAround } from './scopeAround.ts';
 
 /** What a Python file says: names, calls, imports. Branches of `if False` are left out. */
 export function lowerPython(source: SourceText, tree: SyntaxNode): Program {
@@ -53,50 +55,6 @@ function visit(frame: Frame, draft: Draft): Frame[] {
   }
 }
 
-function importModule(name: SyntaxNode, scope: Scope, draft: Draft): void {
-  const module = name.type === 'aliased_import' ? name.field('name') : name;
-  if (module?.type !== 'dotted_name') return;
-  draft.imports.push({ written: module.text, quoted: false, span: [module.start, module.end] });
-  const alias = name.type === 'aliased_import' ? name.field('alias') : null;
-  const path = module.text.split('.');
-  // `import a.b` makes the name `a` known; `import a.b as c` makes `c` stand for `a.b`.
-  const local = alias?.text ?? path[0] ?? '';
-  bindModule(local, alias ? path : path.slice(0, 1), [module.start, module.end], scope);
-}
-
-function importNames(node: SyntaxNode, scope: Scope, draft: Draft): void {
-  const module = node.field('module_name');
-  if (!module) return;
-  const isFolder = /^\.+$/.test(module.text);
-  if (!isFolder) draft.imports.push({ written: module.text, quoted: false, span: [module.start, module.end] });
-  if (node.children.some(({ type }) => type === 'wildcard_import')) draft.openModules.push(module.text);
-  for (const name of operands(node).filter((child) => child !== module)) {
-    const original = name.type === 'aliased_import' ? name.field('name') : name;
-    if (original?.type !== 'dotted_name') continue;
-    // `from . import pins` asks for the module `.pins`.
-    if (isFolder)
-      draft.imports.push({
-        written: `${module.text}${original.text}`,
-        quoted: false,
-        span: [original.start, original.end],
-      });
-    const local = name.type === 'aliased_import' ? (name.field('alias')?.text ?? '') : original.text;
-    bindModule(local, [...modulePath(module.text), original.text], [original.start, original.end], scope);
-  }
-}
-
-/** `.pins` keeps its dot as the first step of the path. */
-function modulePath(written: string): string[] {
-  const dots = /^\.*/.exec(written)?.[0] ?? '';
-  const rest = written.slice(dots.length);
-  return [...(dots === '' ? [] : [dots]), ...(rest === '' ? [] : rest.split('.'))];
-}
-
-function bindModule(name: string, path: readonly string[], span: Span, scope: Scope): void {
-  const value: Value = { kind: 'name', path, written: path.join('.'), span };
-  define({ name, how: 'module', value, type: null, scope, constant: true, span }, scope);
-}
-
 function routine(frame: Frame, draft: Draft): Frame[] {
   const { node, scope } = frame;
   const name = node.field('name')?.text ?? '';
@@ -117,31 +75,13 @@ function routine(frame: Frame, draft: Draft): Frame[] {
   return inside({ ...frame, scope: within });
 }
 
-function defineParameter(
-  node: SyntaxNode,
-  index: number,
-  of: { name: string; owner: string | null },
-  scope: Scope,
-  draft: Draft,
-): void {
+function defineParameter(node: SyntaxNode, index: number, of: Routine, scope: Scope, draft: Draft): void {
   const name =
     node.type === 'identifier' ? node : (node.field('name') ?? node.children.find(({ type }) => type === 'identifier'));
   if (name?.type !== 'identifier') return;
   const given = node.field('value');
   const value = given ? pythonValue(given, scope, draft) : null;
-  define(
-    {
-      name: name.text,
-      how: 'parameter',
-      value,
-      type: null,
-      scope,
-      constant: false,
-      span: [name.start, name.end],
-      of: { routine: of, index },
-    },
-    scope,
-  );
+  define(definitionAt(name, { how: 'parameter', value, scope, of: { routine: of, index } }), scope);
 }
 
 function conditional(frame: Frame, draft: Draft): Frame[] {
@@ -154,32 +94,6 @@ function conditional(frame: Frame, draft: Draft): Frame[] {
     frame,
     frame.node.children.filter((child) => child !== body),
   );
-}
-
-function runThrough(node: SyntaxNode, from: Scope, into: Scope, draft: Draft): void {
-  const left = node.field('left');
-  const right = node.field('right');
-  if (!left || !right) return;
-  const list = pythonValue(right, from, draft);
-  const counted = list.kind === 'call' && list.call.callee.join('.') === 'enumerate';
-  const of = counted ? (list.call.args[0]?.value ?? list) : list;
-  const name = counted ? operands(left).at(-1) : left;
-  if (name?.type !== 'identifier') return;
-  const value = rangeOf(of) ?? ({ kind: 'element', of, index: null, span: of.span } as const);
-  define(
-    { name: name.text, how: 'loop', value, type: null, scope: from, constant: false, span: [name.start, name.end] },
-    into,
-  );
-}
-
-/** `range(2, 8)` runs from 2 to 7. */
-function rangeOf(value: Value): Value | null {
-  if (value.kind !== 'call' || value.call.callee.join('.') !== 'range') return null;
-  const limits = value.call.args.map(({ value: limit }) => (limit.kind === 'number' ? Number(limit.text) : Number.NaN));
-  const [first, second] = limits;
-  if (first === undefined || limits.length > 2 || limits.some((limit) => !Number.isInteger(limit))) return null;
-  const [from, to] = second === undefined ? [0, first - 1] : [first, second - 1];
-  return { kind: 'range', from, to, span: value.span };
 }
 
 function comprehension(frame: Frame, draft: Draft): Frame[] {
@@ -232,16 +146,8 @@ function give(target: SyntaxNode, given: SyntaxNode, scope: Scope, draft: Draft)
     });
     return;
   }
-  const definition: Definition = {
-    name,
-    how: owner ? 'field' : 'variable',
-    value,
-    type: null,
-    scope,
-    constant: name === name.toUpperCase(),
-    span: [target.start, target.end],
-  };
-  define(definition, owner ?? scope);
+  const how = owner ? 'field' : 'variable';
+  define(definitionAt(target, { name, how, value, scope, constant: name === name.toUpperCase() }), owner ?? scope);
 }
 
 /** Visits a comprehension ahead of the walk, so that its body is known as a call of its own scope. */
@@ -256,11 +162,6 @@ function comprehended(node: SyntaxNode, scope: Scope, draft: Draft): SyntaxNode 
   return node;
 }
 
-function classAround(from: Scope): Scope | null {
-  for (let scope: Scope | null = from; scope; scope = scope.parent) if (scope.kind === 'class') return scope;
-  return null;
-}
-
 /** `with busio.I2C(…) as i2c:` */
 function nameResult(node: SyntaxNode, scope: Scope, draft: Draft): void {
   const [made, target] = operands(node);
@@ -268,8 +169,5 @@ function nameResult(node: SyntaxNode, scope: Scope, draft: Draft): void {
   if (made?.type !== 'call' || name?.type !== 'identifier') return;
   const call = pythonCall(made, scope, draft, name.text);
   const value: Value = { kind: 'call', call, span: call.span };
-  define(
-    { name: name.text, how: 'variable', value, type: null, scope, constant: false, span: [name.start, name.end] },
-    scope,
-  );
+  define(definitionAt(name, { how: 'variable', value, scope }), scope);
 }

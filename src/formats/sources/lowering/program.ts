@@ -1,6 +1,7 @@
 import type { SourceLanguage } from '#core/code.ts';
 import type { Span } from '#core/place.ts';
 import type { SourceText } from '#core/sourceText.ts';
+import type { SyntaxNode } from '#core/syntax.ts';
 
 /** What an expression says, as far as pins, numbers and texts go. The same for every language. */
 export type Value = { readonly span: Span } & (
@@ -121,6 +122,14 @@ export function define(definition: Definition, into: Scope): void {
   const known = into.definitions.get(definition.name);
   if (known) known.push(definition);
   else into.definitions.set(definition.name, [definition]);
+}
+
+/** A definition at a name's node; what is not given is not constant and of no known class. */
+export function definitionAt(
+  node: SyntaxNode,
+  given: Pick<Definition, 'how' | 'value' | 'scope'> & Partial<Definition>,
+): Definition {
+  return { name: node.text, type: null, constant: false, span: [node.start, node.end], ...given };
 }
 
 function makeScope(kind: Scope['kind'], name: string | null, parent: Scope | null, source: SourceText): Scope {

@@ -1,7 +1,7 @@
 import type { Span } from '#core/place.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
-import { operands } from './cppValue.ts';
 import type { Draft } from './draft.ts';
+import { operands } from './operands.ts';
 import type { Call, Item, Scope, Value } from './program.ts';
 
 const deepest = 48;
