@@ -122,6 +122,25 @@ export interface StepFacts {
   readonly irreversible: Claim<string> | null;
 }
 
+/** What a step without facts declares. */
+export const noFacts: StepFacts = {
+  uses: [],
+  tools: [],
+  makes: [],
+  connects: [],
+  removes: [],
+  loads: [],
+  power: null,
+  hazards: [],
+  measures: [],
+  expects: [],
+  minutes: null,
+  side: null,
+  optional: null,
+  variant: null,
+  irreversible: null,
+};
+
 /** True for a join, false for a part use: what `removes` takes away. */
 export function isJoin(value: Join | PartUse): value is Join {
   return 'from' in value;

@@ -1,7 +1,7 @@
 import type { Facts } from '#core/facts.ts';
 import type { Ledger } from '#core/ledger.ts';
 import type { LogNote } from '#core/log.ts';
-import type { Section, StepFacts } from '#core/step.ts';
+import { noFacts, type Section } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
 import type { Drafting } from './composeBody.ts';
 import type { Inventory } from './composeNeeds.ts';
@@ -57,21 +57,3 @@ function speaksOf(written: string, section: Section, number: number): boolean {
 function added(sum: Minutes | null, more: Minutes | null): Minutes | null {
   return sum && more ? { hands: sum.hands + more.hands, wait: sum.wait + more.wait } : null;
 }
-
-const noFacts: StepFacts = {
-  uses: [],
-  tools: [],
-  makes: [],
-  connects: [],
-  removes: [],
-  loads: [],
-  power: null,
-  hazards: [],
-  measures: [],
-  expects: [],
-  minutes: null,
-  side: null,
-  optional: null,
-  variant: null,
-  irreversible: null,
-};

@@ -6,7 +6,7 @@ import type { Part } from '#core/part.ts';
 import type { TextPlace } from '#core/place.ts';
 import { noSettings, type Settings } from '#core/settings.ts';
 import type { Shot } from '#core/shot.ts';
-import type { Section, StepFacts } from '#core/step.ts';
+import { noFacts, type Section, type StepFacts } from '#core/step.ts';
 import type { Block, Inline, PictureRef } from '#core/text.ts';
 
 /** What a test says of its build; everything else is empty. */
@@ -164,21 +164,3 @@ function headingOf(id: string): string {
 function pictureIn(node: Inline): PictureRef[] {
   return node.kind === 'picture' ? [node.picture] : [];
 }
-
-const noFacts: StepFacts = {
-  uses: [],
-  tools: [],
-  makes: [],
-  connects: [],
-  removes: [],
-  loads: [],
-  power: null,
-  hazards: [],
-  measures: [],
-  expects: [],
-  minutes: null,
-  side: null,
-  optional: null,
-  variant: null,
-  irreversible: null,
-};

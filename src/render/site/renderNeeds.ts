@@ -23,7 +23,7 @@ export function renderNeeds(step: StepBlock): Html | null {
   return element(
     'div',
     { class: 'needs' },
-    items.length > 0 && element(headingAt(step.level + 1), { class: 'label' }, 'You need now'),
+    items.length > 0 && element(headingAt(step.level + 1), { class: 'label' }, 'Lay out for this step'),
     items.length > 0 && element('ul', {}, ...items.map((item) => element('li', {}, item))),
     ...sentences.map((sentence) => element('p', {}, sentence)),
   );
