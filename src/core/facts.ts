@@ -1,9 +1,11 @@
+import type { Action } from './action.ts';
 import type { Claim } from './claim.ts';
 import type { PinUse } from './code.ts';
 import type { Endpoint } from './connection.ts';
 import type { PartId, Ref } from './part.ts';
 import type { Path, TextPlace } from './place.ts';
 import type { Problem } from './problem.ts';
+import type { Proposal } from './proposal.ts';
 import type { Quantity } from './quantity.ts';
 import type { StepFacts, StepId } from './step.ts';
 
@@ -47,6 +49,10 @@ export interface Facts {
   readonly drivenPins: readonly DrivenPin[];
   readonly values: readonly Claim<ValueMention>[];
   readonly pins: readonly Claim<PinMention>[];
+  /** Work at the bench that the prose speaks of, in reading order. */
+  readonly actions: readonly Action[];
+  /** What steps seem to hold but do not declare, in reading order. */
+  readonly proposals: readonly Proposal[];
   /** Facts in the text that could not be read as their label promises. */
   readonly problems: readonly Problem[];
 }

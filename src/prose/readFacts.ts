@@ -2,6 +2,7 @@ import type { Build } from '#core/build.ts';
 import type { Facts } from '#core/facts.ts';
 import type { Problem } from '#core/problem.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
+import { findActions } from './actions/findActions.ts';
 import { drivenPins } from './drivenPins.ts';
 import { readStepFacts } from './facts/readStepFacts.ts';
 import { findControllers } from './findControllers.ts';
@@ -27,6 +28,8 @@ export function readFacts(build: Build): Facts {
     drivenPins: drivenPins(build, controllers),
     values: findValueMentions(build, known),
     pins: findPinMentions(build, known, controllers),
+    actions: findActions(build),
+    proposals: [],
     problems,
   };
 }

@@ -83,6 +83,8 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     drivenPins: [],
     values: [],
     pins: [],
+    actions: [],
+    proposals: [],
     problems: [],
   };
   return { build, facts };

@@ -44,7 +44,16 @@ export function assembled(sketch: Sketch): Assembled {
       problems: [],
       ...sketch.build,
     },
-    facts: { steps: Object.fromEntries(steps), controllers: [], drivenPins: [], values: [], pins: [], problems: [] },
+    facts: {
+      steps: Object.fromEntries(steps),
+      controllers: [],
+      drivenPins: [],
+      values: [],
+      pins: [],
+      actions: [],
+      proposals: [],
+      problems: [],
+    },
     ledger: {
       steps: (sketch.powered ?? []).map((step) => ({ step, before: state, after: state })),
       coverage: { parts: null, connections: null, tools: null },
