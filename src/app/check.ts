@@ -1,6 +1,6 @@
-import { judge } from '#checks/judge.ts';
+import { type Judgement as CheckJudgement, judge } from '#checks/judge.ts';
 import type { Judged } from '#core/assembled.ts';
-import type { Audience, CheckRun, Finding, Verdict } from '#core/finding.ts';
+import type { Audience } from '#core/finding.ts';
 import { readFacts } from '#prose/readFacts.ts';
 import { rehearse } from '#rehearsal/rehearse.ts';
 import { type OpenBuild, openBuild } from './openBuild.ts';
@@ -8,11 +8,8 @@ import type { FolderPort, World } from './ports.ts';
 import { recordHistory } from './recordHistory.ts';
 
 /** A build held against itself. */
-export interface Judgement {
+export interface Judgement extends CheckJudgement {
   readonly judged: Judged;
-  readonly findings: readonly Finding[];
-  readonly ran: readonly CheckRun[];
-  readonly verdict: Verdict;
 }
 
 /** Reads, rehearses and checks a folder. Writes nothing but, in an adopted one, what is new to `history.jsonl`. */

@@ -67,6 +67,8 @@ export interface Check {
   readonly needs: { readonly subject: readonly FactName[]; readonly witnesses: readonly FactName[] };
   /** Findings of it come from the simulated builder. */
   readonly rehearsal?: true;
+  /** A builder who follows what it finds can break a part or be hurt: such findings come first. */
+  readonly grave?: true;
   /** Dismissing it does not lower it: what it guards cannot be taken back. */
   readonly firm?: true;
   readonly run: (judged: Judged) => Iterable<FindingDraft | CannotTell>;

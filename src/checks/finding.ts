@@ -3,6 +3,7 @@ import { digestOf } from '#core/digest.ts';
 import type { Finding, Weight } from '#core/finding.ts';
 import type { Key } from '#core/key.ts';
 import type { Place } from '#core/place.ts';
+import { loweredChecks } from './acceptance.ts';
 import type { Check, FindingDraft } from './defineCheck.ts';
 import { stepAt } from './stepAt.ts';
 
@@ -35,6 +36,7 @@ function findingFrom(check: Check, draft: FindingDraft, judged: Judged): Finding
     consequence: draft.consequence,
     remedy: draft.remedy,
     mend: draft.mend ?? null,
+    lapsed: null,
   };
 }
 
@@ -42,7 +44,7 @@ function weightOf(check: Check, draft: FindingDraft, judged: Judged): Weight {
   const own = draft.weight ?? check.weight;
   const sure = draft.basis === undefined || draft.basis === 'declared' || draft.basis === 'derived';
   const capped = own === 'halts' && !sure ? 'slows' : own;
-  const isDismissed = judged.build.settings.dismissedRules.includes(check.id) && check.firm !== true;
+  const isDismissed = loweredChecks(judged.build.settings).has(check.id) && check.firm !== true;
   return isDismissed ? lower[capped] : capped;
 }
 

@@ -120,6 +120,43 @@ describe('judge', () => {
       'halts',
     ]);
   });
+  it('says of a finding for which reason it was accepted before a side changed', () => {
+    const accepted = [{ finding: 'made-up:part:R1', reason: 'both work', digests: [digestOf('330 Ω')] }];
+    const { findings, accepted: quiet } = judge(judgedFrom(sound, { accepted }), { checks: [finding(draft())] });
+    expect(findings[0]?.lapsed).toBe('both work');
+    expect(quiet).toEqual([]);
+  });
+  it('lists what is accepted beside what is open', () => {
+    const accepted = [{ finding: 'made-up:part:R1', reason: 'meant', digests: [digestOf('470 Ω'), digestOf('330 Ω')] }];
+    const judged = judge(judgedFrom(sound, { accepted }), {
+      checks: [finding(draft(), draft({ subjects: ['part:z'] }))],
+    });
+    expect(judged.accepted.map(({ finding: one, reason }) => [one.id, reason])).toEqual([['made-up:part:R1', 'meant']]);
+    expect(judged.findings.map(({ id, lapsed }) => [id, lapsed])).toEqual([['made-up:part:z', null]]);
+  });
+  it('lowers a rule that was refused twice as finding no fault, not one that was lived with, and says so', () => {
+    const two = (reason: string) =>
+      ['a', 'b'].map((name) => ({ finding: `made-up:part:${name}`, reason, digests: [] }));
+    const run = (accepted: Settings['accepted'], over: Partial<Check> = {}) =>
+      judge(judgedFrom(sound, { accepted }), { checks: [checkOf(() => [draft()], over)] });
+    expect(run(two('no-fault'))).toMatchObject({ findings: [{ weight: 'slows' }], lowered: ['made-up'] });
+    expect(run(two('no-fault').slice(1))).toMatchObject({ findings: [{ weight: 'halts' }], lowered: [] });
+    expect(run(two('known'))).toMatchObject({ findings: [{ weight: 'halts' }], lowered: [] });
+    expect(run(two('no-fault'), { firm: true })).toMatchObject({ findings: [{ weight: 'halts' }], lowered: [] });
+  });
+  it('puts what breaks or hurts before its like, and what only the publisher minds last unless asked for', () => {
+    const made = (id: string, over: Partial<Check>) => checkOf(() => [draft()], { id, ...over });
+    const all = [
+      made('for-press', { audience: 'publisher' }),
+      made('plain-one', { weight: 'slows' }),
+      made('burns-it', { weight: 'slows', grave: true }),
+      made('stops-here', {}),
+    ];
+    const order = (audience: 'builder' | 'publisher') =>
+      judge(judgedFrom(sound), { checks: all, for: audience }).findings.map(({ check }) => check);
+    expect(order('builder')).toEqual(['stops-here', 'burns-it', 'plain-one', 'for-press']);
+    expect(order('publisher')).toEqual(['for-press', 'stops-here', 'burns-it', 'plain-one']);
+  });
   it('puts the gravest first, and within a weight what a reader meets first', () => {
     const places = [at('parts.csv', 2, 'c'), at('guide.md', 5, 'b'), at('guide.md', 2, 'a')];
     const drafts = places.map((place) => draft({ sides: [place], subjects: [`part:${place.quote}`], weight: 'slows' }));

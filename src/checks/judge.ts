@@ -1,16 +1,21 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Audience, CheckRun, Finding, Verdict } from '#core/finding.ts';
 import type { StepId } from '#core/step.ts';
+import { acceptanceOf, lapsedAcceptanceOf, loweredChecks } from './acceptance.ts';
 import type { Check, FindingDraft } from './defineCheck.ts';
 import { lackingFacts } from './factNames.ts';
 import { findingsFrom } from './finding.ts';
-import { inReadingOrder } from './inReadingOrder.ts';
 import { checks } from './registry.ts';
 import { verdictOf } from './verdict.ts';
+import { worstFirst } from './worstFirst.ts';
 
 export interface Judgement {
   /** Gravest first, within a weight in reading order. Accepted ones are left out. */
   readonly findings: Finding[];
+  /** Findings that the maker lives with, and why. */
+  readonly accepted: { readonly finding: Finding; readonly reason: string }[];
+  /** Checks that weigh less because the maker has dismissed them. */
+  readonly lowered: string[];
   readonly ran: CheckRun[];
   readonly verdict: Verdict;
 }
@@ -31,11 +36,25 @@ export function judge(judged: Judged, options: JudgeOptions = {}): Judgement {
     findings.push(...outcome.findings);
     ran.push(outcome.run);
   }
-  const open = findings.filter((finding) => !isAccepted(finding, judged));
+  const { settings } = judged.build;
+  const accepted = findings.flatMap((finding) => {
+    const acceptance = acceptanceOf(finding, settings);
+    return acceptance === null ? [] : [{ finding, reason: acceptance.reason }];
+  });
+  const isAccepted = new Set(accepted.map(({ finding }) => finding));
+  const open = findings
+    .filter((finding) => !isAccepted.has(finding))
+    .map((finding) => ({ ...finding, lapsed: lapsedAcceptanceOf(finding, settings)?.reason ?? null }));
+  const all = options.checks ?? checks;
+  const audience = options.for ?? 'builder';
+  const grave = new Set(all.filter((check) => check.grave === true).map(({ id }) => id));
+  const lowered = loweredChecks(settings);
   return {
-    findings: inReadingOrder(open, judged.build),
+    findings: worstFirst(open, judged.build, { audience, grave }),
+    accepted,
+    lowered: all.filter(({ id, firm }) => lowered.has(id) && firm !== true).map(({ id }) => id),
     ran,
-    verdict: verdictOf(open, judged, options.for ?? 'builder'),
+    verdict: verdictOf(open, judged, audience),
   };
 }
 
@@ -71,15 +90,4 @@ function runCheck(check: Check, judged: Judged): { findings: Finding[]; run: Che
   const findings = findingsFrom(check, drafts, judged);
   const why = [...new Set(open)].join('; ');
   return { findings, run: { check: check.id, outcome: why === '' ? 'ran' : 'cannot-tell', why } };
-}
-
-/** An acceptance holds as long as every side says what it said then. */
-function isAccepted(finding: Finding, { build }: Judged): boolean {
-  const now = finding.sides
-    .map(({ digest }) => digest)
-    .sort()
-    .join();
-  return build.settings.accepted.some(
-    (acceptance) => acceptance.finding === finding.id && [...acceptance.digests].sort().join() === now,
-  );
 }

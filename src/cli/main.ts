@@ -1,5 +1,6 @@
 import { Failure } from '#core/failure.ts';
 import { UsageMistake } from './arguments.ts';
+import { acceptCommand } from './commands/accept.ts';
 import { adoptCommand } from './commands/adopt.ts';
 import { checkCommand } from './commands/check.ts';
 import type { Command } from './commands/command.ts';
@@ -14,6 +15,7 @@ const commands: readonly Command[] = [
   adoptCommand,
   checkCommand,
   rehearseCommand,
+  acceptCommand,
   publishCommand,
   partsCommand,
   pinsCommand,

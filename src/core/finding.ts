@@ -25,6 +25,8 @@ export interface Finding {
   /** The smallest thing to do about it. */
   readonly remedy: string;
   readonly mend: Edit | null;
+  /** The reason for which it was accepted once, when a side has changed since; null otherwise. */
+  readonly lapsed: string | null;
 }
 
 export type Outcome = 'ran' | 'does-not-apply' | 'cannot-tell' | 'failed';

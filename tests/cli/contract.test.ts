@@ -49,7 +49,7 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['format', 'pins', 'libraries', 'constants', 'secrets'],
     ['file', 'line', 'name', 'pin', 'use'],
   ],
-  ['check', () => ['check', demo.root], ['format', 'verdict', 'findings', 'ran'], []],
+  ['check', () => ['check', demo.root], ['format', 'verdict', 'findings', 'accepted', 'lowered', 'ran'], []],
   [
     'rehearse',
     () => ['rehearse', demo.root],
@@ -89,6 +89,38 @@ describe('--json', () => {
     expect(status).toBe(1);
     expect(findings[0]).toMatchObject({ check: 'part-not-listed', weight: 'halts', audience: 'builder', mend: null });
     expect(findings[0].places[0]).toMatchObject({ file: 'guide.md', line: 4, text: 'R1' });
+  });
+});
+
+describe('check --mend and accept', () => {
+  const build = {
+    'twicebuilt.yaml': 'format: 1\ntitle: Lamp\n',
+    'guide.md': '# Lamp\n\n## Fit R1\n- Parts: R1\n\nSolder it.\n\n![R1 on the board](A.PNG)\n',
+    'parts.csv': 'Reference,Quantity,Description\nR1,1,Resistor\n',
+    'a.png': 'x',
+  };
+  it('shows the change and makes it only when told to', async () => {
+    const folder = await heap('mend', build);
+    const { stdout } = runProgram(['check', folder, '--mend']);
+    expect(stdout).toContain('- ![R1 on the board](A.PNG)');
+    expect(stdout).toContain('+ ![R1 on the board](a.png)');
+    expect(await readFile(path.join(folder, 'guide.md'), 'utf8')).toBe(build['guide.md']);
+    const { mended } = JSON.parse(runProgram(['check', folder, '--mend', '--yes', '--json']).stdout);
+    expect(mended).toEqual(['picture-missing:file:A.PNG']);
+    expect(await readFile(path.join(folder, 'guide.md'), 'utf8')).toBe(build['guide.md'].replace('A.PNG', 'a.png'));
+  });
+  it('accepts by number with a stock reason, and takes back by name', async () => {
+    const folder = await heap('accept', build);
+    const first = JSON.parse(runProgram(['check', folder, '--json']).stdout).findings[0].id;
+    const { accepted } = JSON.parse(runProgram(['accept', folder, '1', '--because', 'meant', '--json']).stdout);
+    expect(accepted.map(({ id, reason }: { id: string; reason: string }) => [id, reason])).toEqual([
+      [first, 'It is meant so.'],
+    ]);
+    expect(JSON.parse(runProgram(['accept', folder, first, '--take-back', '--json']).stdout).takenBack).toEqual([
+      first,
+    ]);
+    expect(runProgram(['accept', folder, '999']).status).toBe(2);
+    expect(runProgram(['accept', folder]).status).toBe(2);
   });
 });
 

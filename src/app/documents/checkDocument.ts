@@ -2,6 +2,13 @@ import type { Judgement } from '../check.ts';
 import { findingDocument } from './findingDocument.ts';
 
 /** JSON output of `check`. */
-export function checkDocument({ verdict, findings, ran }: Judgement): Record<string, unknown> {
-  return { format: 1, verdict, findings: findings.map(findingDocument), ran };
+export function checkDocument({ verdict, findings, accepted, lowered, ran }: Judgement): Record<string, unknown> {
+  return {
+    format: 1,
+    verdict,
+    findings: findings.map(findingDocument),
+    accepted: accepted.map(({ finding, reason }) => ({ ...findingDocument(finding), reason })),
+    lowered,
+    ran,
+  };
 }

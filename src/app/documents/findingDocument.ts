@@ -3,7 +3,7 @@ import { placeDocument } from './placeDocument.ts';
 
 /** A finding as JSON output gives it. */
 export function findingDocument(finding: Finding): Record<string, unknown> {
-  const { id, check, weight, audience, subjects, message, consequence, remedy, sides, mend } = finding;
+  const { id, check, weight, audience, subjects, message, consequence, remedy, sides, mend, lapsed } = finding;
   return {
     id,
     check,
@@ -15,5 +15,6 @@ export function findingDocument(finding: Finding): Record<string, unknown> {
     remedy,
     places: sides.map(({ place }) => placeDocument(place)),
     mend,
+    lapsed,
   };
 }

@@ -25,6 +25,7 @@ export const pinDiffers = defineCheck({
   audience: 'builder',
   why: 'A pin that was moved in the code and not in the wiring gives a build that stays dark, or one that burns.',
   basis: 'common practice: pins are held together by the names of constants, nets and parts',
+  grave: true,
   needs: { subject: ['wires'], witnesses: [] },
   rehearsal: true,
   *run(judged) {

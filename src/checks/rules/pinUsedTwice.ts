@@ -16,6 +16,7 @@ export const pinUsedTwice = defineCheck({
   audience: 'builder',
   why: 'Two things on one pin work one at a time at best; at worst two outputs fight and one burns.',
   basis: 'common practice; supplies and bus lines are shared rightly',
+  grave: true,
   needs: { subject: ['code or wiring'], witnesses: [] },
   *run(judged) {
     yield* inWiring(judged);

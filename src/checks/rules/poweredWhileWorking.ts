@@ -12,6 +12,7 @@ export const poweredWhileWorking = defineCheck({
   audience: 'builder',
   why: 'A wire that slips on a live circuit can short the supply, destroy parts and burn the builder.',
   basis: 'common practice of electrical work: switch off before working on a circuit',
+  grave: true,
   needs: { subject: ['steps'], witnesses: [] },
   rehearsal: true,
   *run({ build, ledger }) {

@@ -15,6 +15,7 @@ export const valueDiffers = defineCheck({
   audience: 'builder',
   why: 'A value that was changed in one file and not in the other is the mistake that replications report most.',
   basis: 'IEC 60062 for how values are written; common practice to compare them reference by reference',
+  grave: true,
   needs: { subject: ['values in the parts list'], witnesses: [] },
   *run(judged) {
     for (const part of judged.build.parts) yield* withinTheRow(part);

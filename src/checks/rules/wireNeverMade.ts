@@ -10,6 +10,7 @@ export const wireNeverMade = defineCheck({
   audience: 'builder',
   why: 'Most faults that stop a beginner are in the circuit: one wire that no step speaks of is enough.',
   basis: 'Booth et al., CHI 2016: fatal faults of beginners lie in the wiring; common practice to compare wire by wire',
+  grave: true,
   needs: { subject: ['steps', 'wiring'], witnesses: [] },
   rehearsal: true,
   *run(judged) {

@@ -1,21 +1,25 @@
 import type { Judgement } from '#app/check.ts';
+import { reasonInWords } from '#checks/acceptance.ts';
+import { groupFindings } from '#checks/groupFindings.ts';
 import type { Finding, Verdict } from '#core/finding.ts';
 import type { Coverage, Ledger } from '#core/ledger.ts';
 import { count, inColumns, safe, wrapped } from './layout.ts';
-import { printFinding } from './printFinding.ts';
+import { printGroup } from './printFinding.ts';
 
 const worst = 5;
 
 /** The verdict, the worst findings, and on request everything. */
 export function printJudgement(judgement: Judgement, options: { readonly all: boolean }): string {
-  const { findings, ran } = judgement;
-  const shown = options.all ? findings : findings.slice(0, worst);
+  const { findings, ran, judged } = judgement;
+  const groups = groupFindings(findings);
+  const shown = options.all ? groups : groups.slice(0, worst);
+  const told = shown.reduce((sum, group) => sum + group.findings.length, 0);
   const parts = [
     printHead(judgement),
-    ...shown.map((finding, at) => printFinding(finding, at + 1, judgement.judged.build)),
-    findings.length > shown.length
-      ? `${count(findings.length - shown.length, 'more finding')}; add --all to see every one.\n`
-      : '',
+    ...shown.map((group, at) => printGroup(group, at + 1, judged.build, options.all ? Number.POSITIVE_INFINITY : 3)),
+    findings.length > told ? `${count(findings.length - told, 'more finding')}; add --all to see every one.\n` : '',
+    findings.length > 0 ? 'To live with one: twicebuilt accept DIR NUMBER --because REASON\n' : '',
+    options.all ? printQuiet(judgement) : '',
     options.all
       ? `What each check did\n${inColumns(ran.map((run) => [run.check, run.outcome.replaceAll('-', ' '), run.why]))}\n`
       : '',
@@ -23,8 +27,15 @@ export function printJudgement(judgement: Judgement, options: { readonly all: bo
   return parts.filter((part) => part !== '').join('\n');
 }
 
+/** What the maker lives with. */
+function printQuiet({ accepted }: Judgement): string {
+  if (accepted.length === 0) return '';
+  const rows = accepted.map(({ finding, reason }) => [safe(finding.id), safe(reasonInWords(reason))]);
+  return `Accepted\n${inColumns(rows)}\n`;
+}
+
 /** Name of the build, verdict and counts. */
-export function printHead({ judged, findings, verdict, ran }: Judgement): string {
+export function printHead({ judged, findings, accepted, lowered, verdict, ran }: Judgement): string {
   const { build, ledger } = judged;
   const failed = ran.filter(({ outcome }) => outcome === 'failed');
   const lines = [
@@ -33,6 +44,10 @@ export function printHead({ judged, findings, verdict, ran }: Judgement): string
   ];
   if (failed.length > 0)
     lines.push(wrapped(`Could not run: ${failed.map(({ check, why }) => `${check} (${why})`).join('; ')}.`, ''));
+  if (accepted.length > 0) lines.push(`Accepted: ${count(accepted.length, 'finding')}, which stay quiet.`);
+  if (lowered.length > 0) {
+    lines.push(wrapped(`Weighs less here, since you have refused it: ${lowered.join(', ')}.`, ''));
+  }
   return `${lines.join('\n')}\n`;
 }
 

@@ -32,6 +32,24 @@ export function editSetting(source: SourceText, path: readonly string[], value: 
   return edit;
 }
 
+/**
+ * The smallest edit that takes one entry out of a list in block form, with its lines. Throws `Failure` where there is
+ * no such entry or it cannot go without touching others.
+ */
+export function removeEntry(source: SourceText, list: string, index: number): Edit {
+  const document = parseYaml(source.text);
+  const node = isMap(document.contents) ? (pairOf(document.contents, list)?.value as Node | null) : null;
+  const item = isSeq(node) && node.flow !== true ? (node.items[index] as Node | undefined) : undefined;
+  if (item === undefined) throw cannot(source, `'${list}' has no entry ${index + 1} with lines of its own`);
+  const lineStart = /[^\r\n]*$/.exec(source.text.slice(0, item.range?.[0] ?? 0))?.[0].length ?? 0;
+  const end = endOfNode(item);
+  const rest = /^[^\r\n]*(?:\r\n|\r|\n)?/.exec(source.text.slice(end))?.[0].length ?? 0;
+  const change = { span: [(item.range?.[0] ?? 0) - lineStart, end + rest] as const, text: '' };
+  const edit: Edit = { file: source.file, base: source.hash, changes: [change], why: `take out of ${list}` };
+  if (!takesOnly(source.text, edit, list, index)) throw cannot(source, `an entry of '${list}' shares its lines`);
+  return edit;
+}
+
 type SettingChange = Edit['changes'][number];
 
 class SettingEditor {
@@ -172,6 +190,15 @@ function doesOnly(text: string, edit: Edit, path: readonly string[], value: Sett
     // Aliases that lead nowhere, or to themselves, cannot be resolved.
     return false;
   }
+}
+
+function takesOnly(text: string, edit: Edit, list: string, index: number): boolean {
+  const before = parseYaml(text).toJS() as Record<string, unknown[]>;
+  const after = parseYaml(spliceText(text, edit.changes));
+  if (after.errors.length > 0) return false;
+  const left = (before[list] ?? []).filter((_, at) => at !== index);
+  const now = after.toJS() as Record<string, unknown>;
+  return JSON.stringify({ ...now, [list]: now[list] ?? [] }) === JSON.stringify({ ...before, [list]: left });
 }
 
 function withValue(data: unknown, path: readonly string[], value: SettingValue): unknown {

@@ -6,7 +6,7 @@ import { keyOf, readEntries } from './readEntries.ts';
 import settingsKeys from './settingsKeys.json';
 import { readYaml, type YamlEntry } from './yamlRecord.ts';
 
-export { editSetting, type SettingValue } from './editSetting.ts';
+export { editSetting, removeEntry, type SettingValue } from './editSetting.ts';
 export { formatSettings } from './formatSettings.ts';
 export { readFrontMatter } from './readFrontMatter.ts';
 
