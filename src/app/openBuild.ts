@@ -87,6 +87,7 @@ export async function openBuild(
     log: log.flatMap(({ notes }) => notes),
     sources: code.sources,
     dependencies: code.dependencies,
+    targets: code.targets,
     secrets: code.secrets,
     shots,
     licences: licencesOf(filesOfRole(roles, 'licences', listing.files), texts),

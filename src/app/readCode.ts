@@ -1,5 +1,5 @@
 import type { FileEntry } from '#core/build.ts';
-import type { Dependency, Secret, SourceFacts } from '#core/code.ts';
+import type { BuildTarget, Dependency, Secret, SourceFacts } from '#core/code.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import type { SourceText } from '#core/sourceText.ts';
@@ -17,7 +17,13 @@ export async function readCode(
   texts: ReadonlyMap<Path, SourceText>,
   files: readonly FileEntry[],
   grammars: GrammarPort,
-): Promise<{ sources: SourceFacts[]; dependencies: Dependency[]; secrets: Secret[]; problems: Problem[] }> {
+): Promise<{
+  sources: SourceFacts[];
+  dependencies: Dependency[];
+  targets: BuildTarget[];
+  secrets: Secret[];
+  problems: Problem[];
+}> {
   const parsed = [];
   for (const path of codeFiles) {
     const source = texts.get(path);
@@ -28,12 +34,15 @@ export async function readCode(
   const code = readSources(parsed, { fileExists: fileFinder(files) });
   const manifests = [...texts.values()]
     .filter(({ file }) => isManifest(file) && !isBesideTheProduct(file))
-    .map(readManifest);
+    .map((source) => ({ file: source.file, ...readManifest(source) }));
   const own = [...texts.values()].filter(({ file }) => !isBesideTheProduct(file));
   const secrets = allSecrets(code.sources, own);
   return {
     sources: code.sources,
     dependencies: manifests.flatMap(({ dependencies }) => dependencies),
+    targets: manifests.flatMap(({ file, board, settings }) =>
+      board === null && Object.keys(settings).length === 0 ? [] : [{ file, board, settings }],
+    ),
     secrets: [...secrets, ...findRepeatedSecrets(own, secrets)],
     problems: [...code.problems, ...manifests.flatMap(({ problems }) => problems)],
   };

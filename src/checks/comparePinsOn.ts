@@ -15,8 +15,7 @@ interface Family {
 export function comparePinsOn(board: string, a: string, b: string): PinComparison {
   const plain = comparePins(a, b);
   if (plain !== 'cannot-tell') return plain;
-  const family = familyOf(board);
-  const [first, second] = [numberOf(a, family), numberOf(b, family)];
+  const [first, second] = [pinNumberOn(board, a), pinNumberOn(board, b)];
   return first === null || second === null ? 'cannot-tell' : first === second ? 'same' : 'different';
 }
 
@@ -31,7 +30,9 @@ function familyOf(board: string): Family | null {
   );
 }
 
-function numberOf(pin: string, family: Family | null): number | null {
+/** The number that code uses for a pin of a board that is described so; null where only the board can tell. */
+export function pinNumberOn(board: string, pin: string): number | null {
+  const family = familyOf(board);
   const bare = /^(?:GPIO_?|IO|GP)?(\d{1,2})$/i.exec(pin.trim());
   if (bare !== null) return Number(bare[1]);
   const label = /^D(\d{1,2})$/i.exec(pin.trim());

@@ -1,5 +1,7 @@
 // Made by scripts/generateChecks.mjs from the files in rules/.
 import type { Check } from './defineCheck.ts';
+import { addressUsedTwice } from './rules/addressUsedTwice.ts';
+import { boardNotNamed } from './rules/boardNotNamed.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
@@ -10,17 +12,22 @@ import { partsListMissing } from './rules/partsListMissing.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
+import { pinUnfit } from './rules/pinUnfit.ts';
 import { pinUsedTwice } from './rules/pinUsedTwice.ts';
 import { placeholderLeft } from './rules/placeholderLeft.ts';
+import { polarityNotTold } from './rules/polarityNotTold.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
+import { versionNotPinned } from './rules/versionNotPinned.ts';
 import { wireNeverMade } from './rules/wireNeverMade.ts';
 
 /** All checks, in order of their file names. */
 export const checks: readonly Check[] = [
+  addressUsedTwice,
+  boardNotNamed,
   codeNotFound,
   libraryNotNamed,
   measuredUnpowered,
@@ -31,12 +38,15 @@ export const checks: readonly Check[] = [
   pictureElsewhere,
   pictureMissing,
   pinDiffers,
+  pinUnfit,
   pinUsedTwice,
   placeholderLeft,
+  polarityNotTold,
   poweredWhileWorking,
   secretInFiles,
   toolNotListed,
   usedBeforeMade,
   valueDiffers,
+  versionNotPinned,
   wireNeverMade,
 ];

@@ -1,4 +1,4 @@
-import type { Dependency, Secret, SourceFacts } from './code.ts';
+import type { BuildTarget, Dependency, Secret, SourceFacts } from './code.ts';
 import type { Connection } from './connection.ts';
 import type { LogNote } from './log.ts';
 import type { Part, PartsList, Tool } from './part.ts';
@@ -39,6 +39,8 @@ export interface Build {
   readonly log: readonly LogNote[];
   readonly sources: readonly SourceFacts[];
   readonly dependencies: readonly Dependency[];
+  /** Manifests that say for which board, or with which platform, the code is built. */
+  readonly targets: readonly BuildTarget[];
   /** Credentials in any text of the build, code included. */
   readonly secrets: readonly Secret[];
   /** Photos and clips that were looked into: all of them, or only those that the guide shows. */

@@ -70,6 +70,14 @@ export interface SourceFacts {
   readonly secrets: readonly Secret[];
 }
 
+/** What a manifest says the code is built for: `board` is null where it names none, or several. */
+export interface BuildTarget {
+  readonly file: Path;
+  readonly board: string | null;
+  /** What else has to be set the same to build it again, by the manifest's own keys. */
+  readonly settings: Readonly<Record<string, string>>;
+}
+
 /** A library that a manifest asks for; `version` is null where it is not pinned. */
 export interface Dependency {
   readonly library: string;

@@ -47,6 +47,7 @@ export function madeUpBuild(made: MadeUp): Build {
     log: made.log === undefined ? [] : [noteFrom(log)],
     sources: (made.code ?? []).map(sourceFactsFrom),
     dependencies: [],
+    targets: [],
     secrets: [],
     shots: [],
     licences: [],

@@ -71,6 +71,7 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     log: [],
     sources: [],
     dependencies: [],
+    targets: [],
     secrets: [],
     shots: [],
     licences: [],

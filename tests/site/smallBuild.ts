@@ -37,6 +37,7 @@ export function assembled(sketch: Sketch): Assembled {
       log: [],
       sources: [],
       dependencies: [],
+      targets: [],
       secrets: [],
       shots: [],
       licences: [],

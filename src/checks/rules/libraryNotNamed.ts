@@ -1,6 +1,7 @@
 import type { Build } from '#core/build.ts';
 import type { Include } from '#core/code.ts';
 import { defineCheck } from '../defineCheck.ts';
+import { proseOf } from '../proseOf.ts';
 
 export const libraryNotNamed = defineCheck({
   id: 'library-not-named',
@@ -97,17 +98,9 @@ interface NamesGiven {
 }
 
 function namesGiven(build: Build): NamesGiven {
-  const code = new Set(build.sources.map(({ file }) => file));
-  const manifests = new Set(build.dependencies.map(({ place }) => place.file));
-  const lists = new Set([
-    ...build.partsLists.map(({ file }) => file),
-    ...build.connections.map(({ place }) => place.file),
-  ]);
-  const tables = [...lists].filter((file) => /\.(?:csv|tsv|tab)$/i.test(file));
-  const texts = [...build.texts.values()].filter(
-    ({ file }) => !code.has(file) && !manifests.has(file) && !tables.includes(file),
-  );
-  const words = texts.map(({ text }) => text).join('\n');
+  const words = proseOf(build)
+    .map(({ text }) => text)
+    .join('\n');
   return { manifest: build.dependencies.map(({ library }) => plain(library)), prose: { words, letters: plain(words) } };
 }
 
