@@ -29,7 +29,7 @@ export async function adopt(folder: FolderPort, world: World): Promise<Adoption>
       await folder.write(settingsFile, new TextEncoder().encode(text), { base: null });
       written.push(settingsFile);
     }
-    if (await recordHistory(build, folder, world)) written.push('history.jsonl');
+    if ((await recordHistory(build, folder, world)).added) written.push('history.jsonl');
     const playing = new Set(build.roles.flatMap(({ role }) => filesOfRole(build.roles, role, build.files)));
     return {
       ...proposal,

@@ -1,6 +1,7 @@
 import { type Judgement as CheckJudgement, judge } from '#checks/judge.ts';
 import type { Judged } from '#core/assembled.ts';
 import type { Audience } from '#core/finding.ts';
+import { type Impact, impactOf } from '#editions/impactOf.ts';
 import { readFacts } from '#prose/readFacts.ts';
 import { rehearse } from '#rehearsal/rehearse.ts';
 import { type OpenBuild, openBuild } from './openBuild.ts';
@@ -10,6 +11,8 @@ import { recordHistory } from './recordHistory.ts';
 /** A build held against itself. */
 export interface Judgement extends CheckJudgement {
   readonly judged: Judged;
+  /** What is left to look at after changes; empty in a folder that was not adopted. */
+  readonly impact: readonly Impact[];
 }
 
 /** Reads, rehearses and checks a folder. Writes nothing but, in an adopted one, what is new to `history.jsonl`. */
@@ -34,8 +37,10 @@ export async function judgeOpen(
 ): Promise<Judgement> {
   world.progress.report('Rehearsing and checking', 0, null);
   const { build, folder } = open;
-  if (build.adopted) await recordHistory(build, folder, world);
+  const { history } = build.adopted ? await recordHistory(build, folder, world) : { history: [] };
   const facts = readFacts(build);
   const judged: Judged = { build, facts, ledger: rehearse(build, facts), asOf: world.now().slice(0, 10) };
-  return { judged, ...judge(judged, options) };
+  const judgement = judge(judged, options);
+  const impact = impactOf(judged, history, judgement.findings, build.settings.impactDone);
+  return { judged, impact, ...judgement };
 }

@@ -4,6 +4,7 @@ import { acceptCommand } from './commands/accept.ts';
 import { adoptCommand } from './commands/adopt.ts';
 import { checkCommand } from './commands/check.ts';
 import type { Command } from './commands/command.ts';
+import { impactCommand } from './commands/impact.ts';
 import { partsCommand } from './commands/parts.ts';
 import { pinsCommand } from './commands/pins.ts';
 import { publishCommand } from './commands/publish.ts';
@@ -16,6 +17,7 @@ const commands: readonly Command[] = [
   checkCommand,
   rehearseCommand,
   acceptCommand,
+  impactCommand,
   publishCommand,
   partsCommand,
   pinsCommand,

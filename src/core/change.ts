@@ -7,3 +7,6 @@ export interface Change {
   /** ISO 8601 instant. */
   readonly firstSeen: string;
 }
+
+/** The digest that stands for a fact that is no longer there. */
+export const gone = 'gone';

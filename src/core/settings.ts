@@ -56,6 +56,8 @@ export interface Settings {
   readonly roles: readonly Role[];
   readonly accepted: readonly Acceptance[];
   readonly dismissedRules: readonly string[];
+  /** What the maker has looked at after changes, by the names of the items. */
+  readonly impactDone: readonly string[];
   /** Where each top-level key stands. */
   readonly places: Readonly<Record<string, TextPlace>>;
 }
@@ -76,5 +78,6 @@ export const noSettings: Settings = {
   roles: [],
   accepted: [],
   dismissedRules: [],
+  impactDone: [],
   places: {},
 };

@@ -1,4 +1,5 @@
 import type { Judgement } from '#app/check.ts';
+import { openItems } from '#app/impact.ts';
 import { reasonInWords } from '#checks/acceptance.ts';
 import { groupFindings } from '#checks/groupFindings.ts';
 import type { Finding, Verdict } from '#core/finding.ts';
@@ -35,7 +36,7 @@ function printQuiet({ accepted }: Judgement): string {
 }
 
 /** Name of the build, verdict and counts. */
-export function printHead({ judged, findings, accepted, lowered, verdict, ran }: Judgement): string {
+export function printHead({ judged, findings, accepted, lowered, impact, verdict, ran }: Judgement): string {
   const { build, ledger } = judged;
   const failed = ran.filter(({ outcome }) => outcome === 'failed');
   const lines = [
@@ -48,6 +49,8 @@ export function printHead({ judged, findings, accepted, lowered, verdict, ran }:
   if (lowered.length > 0) {
     lines.push(wrapped(`Weighs less here, since you have refused it: ${lowered.join(', ')}.`, ''));
   }
+  const open = openItems(impact).length;
+  if (open > 0) lines.push(`Older than a change: ${count(open, 'place')}; see twicebuilt impact DIR.`);
   return `${lines.join('\n')}\n`;
 }
 

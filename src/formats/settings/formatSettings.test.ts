@@ -70,6 +70,7 @@ describe('formatSettings', () => {
         maxLength: 2,
       }),
       dismissedRules: fc.array(words, { maxLength: 2 }),
+      impactDone: fc.array(words, { maxLength: 2 }),
     });
     fc.assert(
       fc.property(settings, (given) => {

@@ -32,6 +32,7 @@ export function formatSettings(settings: FirstSettings, comments: Readonly<Recor
     roleBlock(settings.roles, comments.roles ?? usual.roles ?? ''),
     entry('accepted', settings.accepted, { ...usual, ...comments }),
     entry('dismissedRules', settings.dismissedRules, { ...usual, ...comments }),
+    entry('impactDone', settings.impactDone, { ...usual, ...comments }),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }

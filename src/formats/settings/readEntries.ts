@@ -68,6 +68,7 @@ function readSetting(key: SettingKey, value: YamlValue, file: string, context: S
     case 'authors':
     case 'skills':
     case 'dismissedRules':
+    case 'impactDone':
       return readWords(value, context);
     case 'licences':
       return readLicences(value, context);
