@@ -6,17 +6,20 @@ import { codeNotFound } from './rules/codeNotFound.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { notReadable } from './rules/notReadable.ts';
+import { packageDiffers } from './rules/packageDiffers.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
 import { partNotListed } from './rules/partNotListed.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
+import { pieceNotListed } from './rules/pieceNotListed.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
 import { pinUnfit } from './rules/pinUnfit.ts';
 import { pinUsedTwice } from './rules/pinUsedTwice.ts';
 import { placeholderLeft } from './rules/placeholderLeft.ts';
 import { polarityNotTold } from './rules/polarityNotTold.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
+import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
@@ -32,17 +35,20 @@ export const checks: readonly Check[] = [
   libraryNotNamed,
   measuredUnpowered,
   notReadable,
+  packageDiffers,
   partCountDiffers,
   partNotListed,
   partsListMissing,
   pictureElsewhere,
   pictureMissing,
+  pieceNotListed,
   pinDiffers,
   pinUnfit,
   pinUsedTwice,
   placeholderLeft,
   polarityNotTold,
   poweredWhileWorking,
+  ratingsMissing,
   secretInFiles,
   toolNotListed,
   usedBeforeMade,

@@ -221,12 +221,14 @@ class RowReader {
     return notes.length === 0 ? null : notes.join('; ');
   }
 
-  /** Every filled cell whose column has no meaning, by its header. */
+  /** Every filled cell whose column has no meaning, and a second body such as a footprint beside the package, by header. */
   private other(): Record<string, string> {
     const other = new Map<string, string>();
+    const [body] = this.cells('package');
     for (const [column, cell] of this.row.entries()) {
       const text = cell.text.trim();
-      if (text === '' || meaningOfColumn(this.context.columns, column) !== null) continue;
+      const meaning = meaningOfColumn(this.context.columns, column);
+      if (text === '' || (meaning !== null && (meaning !== 'package' || column === body?.column))) continue;
       const header = this.context.columns.headers[column]?.text ?? '';
       other.set(freeName(header === '' ? `column ${column + 1}` : header, other), text);
     }
