@@ -1,11 +1,13 @@
 // Made by scripts/generateChecks.mjs from the files in rules/.
 import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
+import { binaryUntied } from './rules/binaryUntied.ts';
 import { boardNotNamed } from './rules/boardNotNamed.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { notReadable } from './rules/notReadable.ts';
+import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
 import { packageDiffers } from './rules/packageDiffers.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
 import { partNotListed } from './rules/partNotListed.ts';
@@ -21,20 +23,24 @@ import { polarityNotTold } from './rules/polarityNotTold.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
+import { sourceMissing } from './rules/sourceMissing.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
 import { versionNotPinned } from './rules/versionNotPinned.ts';
+import { wireColourDiffers } from './rules/wireColourDiffers.ts';
 import { wireNeverMade } from './rules/wireNeverMade.ts';
 
 /** All checks, in order of their file names. */
 export const checks: readonly Check[] = [
   addressUsedTwice,
+  binaryUntied,
   boardNotNamed,
   codeNotFound,
   libraryNotNamed,
   measuredUnpowered,
   notReadable,
+  numberDiffersFromCode,
   packageDiffers,
   partCountDiffers,
   partNotListed,
@@ -50,9 +56,11 @@ export const checks: readonly Check[] = [
   poweredWhileWorking,
   ratingsMissing,
   secretInFiles,
+  sourceMissing,
   toolNotListed,
   usedBeforeMade,
   valueDiffers,
   versionNotPinned,
+  wireColourDiffers,
   wireNeverMade,
 ];
