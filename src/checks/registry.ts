@@ -5,6 +5,10 @@ import { binaryUntied } from './rules/binaryUntied.ts';
 import { boardNotNamed } from './rules/boardNotNamed.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
+import { licenceDiffers } from './rules/licenceDiffers.ts';
+import { licenceMissing } from './rules/licenceMissing.ts';
+import { licenceNotKnown } from './rules/licenceNotKnown.ts';
+import { licenceUnfit } from './rules/licenceUnfit.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
@@ -14,6 +18,7 @@ import { partNotListed } from './rules/partNotListed.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
+import { pictureWithoutWords } from './rules/pictureWithoutWords.ts';
 import { pieceNotListed } from './rules/pieceNotListed.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
 import { pinUnfit } from './rules/pinUnfit.ts';
@@ -22,8 +27,10 @@ import { placeholderLeft } from './rules/placeholderLeft.ts';
 import { polarityNotTold } from './rules/polarityNotTold.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
+import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
+import { statusNotSaid } from './rules/statusNotSaid.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
@@ -38,6 +45,10 @@ export const checks: readonly Check[] = [
   boardNotNamed,
   codeNotFound,
   libraryNotNamed,
+  licenceDiffers,
+  licenceMissing,
+  licenceNotKnown,
+  licenceUnfit,
   measuredUnpowered,
   notReadable,
   numberDiffersFromCode,
@@ -47,6 +58,7 @@ export const checks: readonly Check[] = [
   partsListMissing,
   pictureElsewhere,
   pictureMissing,
+  pictureWithoutWords,
   pieceNotListed,
   pinDiffers,
   pinUnfit,
@@ -55,8 +67,10 @@ export const checks: readonly Check[] = [
   polarityNotTold,
   poweredWhileWorking,
   ratingsMissing,
+  revisionDiffers,
   secretInFiles,
   sourceMissing,
+  statusNotSaid,
   toolNotListed,
   usedBeforeMade,
   valueDiffers,
