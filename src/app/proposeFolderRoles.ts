@@ -1,5 +1,6 @@
 import type { FileEntry } from '#core/build.ts';
 import type { Path } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { recogniseTable } from '#formats/csv/recogniseTable.ts';
 import { recogniseText } from '#formats/guide/recogniseText.ts';
@@ -14,14 +15,18 @@ export function proposeFolderRoles(files: readonly FileEntry[], texts: ReadonlyM
   return proposeRoles(files.map(({ path }) => candidateOf(path, texts.get(path), paths)));
 }
 
+// A file that did not change is what it was.
+const tableIn = rememberFor(recogniseTable);
+const textIn = rememberFor(recogniseText);
+
 function candidateOf(path: Path, source: SourceText | undefined, paths: ReadonlySet<Path>): Candidate {
   const isProse = looksLike('prose', path);
-  const table = source !== undefined && looksLike('table', path) ? recogniseTable(source) : null;
+  const table = source !== undefined && looksLike('table', path) ? tableIn(source) : null;
   const isTable = table !== null && table.kind !== 'other';
   return {
     path,
     table: isTable ? table : null,
-    text: source !== undefined && isProse && !isTable ? recogniseText(source) : null,
+    text: source !== undefined && isProse && !isTable ? textIn(source) : null,
     language: languageOf(path, source?.text.slice(0, 500) ?? ''),
     isManifest: isManifest(path),
     linksTo: source !== undefined && isProse ? pagesLinked(source, paths) : [],

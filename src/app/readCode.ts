@@ -2,6 +2,7 @@ import type { FileEntry } from '#core/build.ts';
 import type { BuildTarget, Dependency, Secret, SourceFacts } from '#core/code.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { isManifest, readManifest } from '#formats/manifests/readManifest.ts';
 import { isBesideTheProduct } from '#formats/roles/skipFile.ts';
@@ -34,7 +35,7 @@ export async function readCode(
   const code = readSources(parsed, { fileExists: fileFinder(files) });
   const manifests = [...texts.values()]
     .filter(({ file }) => isManifest(file) && !isBesideTheProduct(file))
-    .map((source) => ({ file: source.file, ...readManifest(source) }));
+    .map((source) => ({ file: source.file, ...manifestIn(source) }));
   const own = [...texts.values()].filter(({ file }) => !isBesideTheProduct(file));
   const secrets = allSecrets(code.sources, own);
   return {
@@ -48,6 +49,10 @@ export async function readCode(
   };
 }
 
+// Nothing but the text decides.
+const secretsIn = rememberFor(findSecretsInText);
+const manifestIn = rememberFor(readManifest);
+
 /** Credentials that the grammar shows, and those that stand in other texts and in comments. */
 function allSecrets(sources: readonly SourceFacts[], texts: readonly SourceText[]): Secret[] {
   const inCode = sources.flatMap(({ secrets }) => secrets);
@@ -56,5 +61,5 @@ function allSecrets(sources: readonly SourceFacts[], texts: readonly SourceText[
       ({ place }) =>
         place.file === one.place.file && place.span[0] < one.place.span[1] && one.place.span[0] < place.span[1],
     );
-  return [...inCode, ...texts.flatMap(findSecretsInText).filter((one) => !known(one))];
+  return [...inCode, ...texts.flatMap(secretsIn).filter((one) => !known(one))];
 }

@@ -2,6 +2,7 @@ import type { Connection } from '#core/connection.ts';
 import type { PartsList, Tool } from '#core/part.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { Role, RoleName } from '#core/settings.ts';
 import { placeOf, type SourceText, spanOfLine } from '#core/sourceText.ts';
 import type { Instructions, Section } from '#core/step.ts';
@@ -41,6 +42,13 @@ export function readLists(
   return lists;
 }
 
+// A table that did not change reads as before; ids of other lists can change how the rows of a parts list are named.
+const firstPartsIn = rememberFor((source: SourceText) => readPartsList(source));
+const partsIn = (source: SourceText, taken: ReadonlySet<string>) =>
+  taken.size === 0 ? firstPartsIn(source) : readPartsList(source, taken);
+const toolsIn = rememberFor(readTools);
+const wiringIn = rememberFor(readWiring);
+
 function addParts(lists: Lists, source: SourceText, sections: readonly Section[]): void {
   const taken = () => new Set(lists.partsLists.flatMap(({ parts }) => parts.map(({ id }) => id)));
   const add = (read: { list: PartsList; problems: Problem[] } | null) => {
@@ -49,7 +57,7 @@ function addParts(lists: Lists, source: SourceText, sections: readonly Section[]
     lists.problems.push(...read.problems);
   };
   if (sections.length === 0)
-    add(readPartsList(source, taken()) ?? unread(lists, source, 'parts', 'reference, quantity and description'));
+    add(partsIn(source, taken()) ?? unread(lists, source, 'parts', 'reference, quantity and description'));
   for (const section of sections) {
     const items = listItemsOf(section, source);
     if (items.length > 0) add(readPartsBullets(source, items, taken()));
@@ -62,7 +70,7 @@ function addTools(lists: Lists, source: SourceText, sections: readonly Section[]
     lists.tools.push(...(read?.tools ?? []));
     lists.problems.push(...(read?.problems ?? []));
   };
-  if (sections.length === 0) add(readTools(source) ?? unread(lists, source, 'tools', 'name and needed'));
+  if (sections.length === 0) add(toolsIn(source) ?? unread(lists, source, 'tools', 'name and needed'));
   for (const section of sections) {
     add(readToolBullets(source, listItemsOf(section, source)));
     for (const table of tablesOf(section, source)) add(readToolsTable(source, table));
@@ -74,7 +82,7 @@ function addWiring(lists: Lists, source: SourceText, sections: readonly Section[
     lists.connections.push(...(read?.connections ?? []));
     lists.problems.push(...(read?.problems ?? []));
   };
-  if (sections.length === 0) add(readWiring(source) ?? unread(lists, source, 'wiring', 'from and to'));
+  if (sections.length === 0) add(wiringIn(source) ?? unread(lists, source, 'wiring', 'from and to'));
   for (const section of sections) {
     for (const table of tablesOf(section, source)) add(readWiringTable(source, table));
   }

@@ -7,6 +7,7 @@ import { looksLike, looksLikeLicence } from '#formats/roles/fileKind.ts';
 import { languageOf } from '#formats/sources/languageOf.ts';
 import { decodeText } from '#formats/text/decodeText.ts';
 import { hashOf } from './hash.ts';
+import { keptTexts } from './keptTexts.ts';
 import type { FolderPort } from './ports.ts';
 
 /** Larger files are no text that a person wrote by hand. */
@@ -32,11 +33,19 @@ export async function readTexts(
   return { texts, problems };
 }
 
+/** A text that did not change stays the same record, so that what was read out of it is still known. */
+const decoded = keptTexts();
+
 async function readText(folder: FolderPort, path: Path): Promise<SourceText | Problem> {
   try {
     const content = await folder.read(path);
-    const decoded = decodeText(path, content, await hashOf(content));
-    return decoded.ok ? decoded.source : decoded.problem;
+    const hash = await hashOf(content);
+    const known = decoded.get(path, hash);
+    if (known !== null) return known;
+    const outcome = decodeText(path, content, hash);
+    if (!outcome.ok) return outcome.problem;
+    decoded.add(outcome.source);
+    return outcome.source;
   } catch (error) {
     if (!(error instanceof Failure)) throw error;
     return { place: { kind: 'file', file: path }, message: error.message, remedy: error.hint };

@@ -1,4 +1,5 @@
 import type { Quantity } from '#core/quantity.ts';
+import { remember } from '#core/remember.ts';
 import { parseValue } from './parseValue.ts';
 import { isPreferred } from './series.ts';
 import { proseSpellings, spacedSpellings } from './units.ts';
@@ -15,14 +16,14 @@ export interface FoundQuantity {
  * `330R`) and shortened preferred values (`10k`, `100n`, but not `4K`). Never a bare number, never within an identifier, a
  * path, a range (`3.3–5 V`), a rate (`m/s`) or an area (`mm²`).
  */
-export function findQuantities(text: string): FoundQuantity[] {
+export const findQuantities = remember((text): readonly FoundQuantity[] => {
   const found: FoundQuantity[] = [];
   for (const match of text.matchAll(pattern)) {
     const quantity = fits(match.groups ?? {}) ? parseValue(match[0]) : null;
     if (quantity !== null) found.push({ quantity, start: match.index, end: match.index + match[0].length });
   }
   return found;
-}
+});
 
 function fits({ gap, unit, number, letter, after }: Partial<Record<string, string>>): boolean {
   if (unit !== undefined) {

@@ -1,3 +1,4 @@
+import { remember } from '#core/remember.ts';
 import { markBracketed } from './brackets.ts';
 
 /** One item of a list; `start` and `end` are UTF-16 code units of the whole text. */
@@ -11,7 +12,7 @@ export interface ItemText {
  * The items of a list in a sentence, parted at a comma and a space or at a semicolon, but not within brackets or
  * backticks. Blanks around an item do not belong to it; empty items are left out.
  */
-export function splitItems(text: string): ItemText[] {
+export const splitItems = remember((text): readonly ItemText[] => {
   const inside = markBracketed(text);
   const items: ItemText[] = [];
   let start = 0;
@@ -24,7 +25,7 @@ export function splitItems(text: string): ItemText[] {
     start = i + 1;
   }
   return items;
-}
+});
 
 function parts(text: string, at: number): boolean {
   if (text[at] === ';') return true;

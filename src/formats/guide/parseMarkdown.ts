@@ -3,6 +3,7 @@ import { fromMarkdown } from 'mdast-util-from-markdown';
 import { gfmFromMarkdown } from 'mdast-util-gfm';
 import { gfm } from 'micromark-extension-gfm';
 import type { Span } from '#core/place.ts';
+import { remember } from '#core/remember.ts';
 import { chunksOf } from './chunksOf.ts';
 import { collectDefinitions, foreignDefinitions } from './linkDefinitions.ts';
 import { maskSiteMarkup } from './maskSiteMarkup.ts';
@@ -31,7 +32,7 @@ export function parseMarkdown(text: string, from = 0): ParsedMarkdown {
   const defined = collectDefinitions(early, chunks);
   const nodes = chunks.flatMap(({ start, markdown }, index): ParsedNode[] => {
     const foreign = foreignDefinitions(markdown, index, defined);
-    const root = foreign === '' ? (early[index] ?? parseChunk(markdown)) : parseChunk(markdown, foreign);
+    const root = foreign === '' ? (early[index] ?? parseChunk(markdown)) : parseChunk(foreign + readable(markdown));
     return root.children
       .filter((node) => (node.position?.start.offset ?? 0) >= foreign.length)
       .map((node) => ({ node, shift: start - foreign.length }));
@@ -46,8 +47,14 @@ export function spanOfNode(node: Nodes, shift: number): Span {
 
 const githubFlavoured = { extensions: [gfm()], mdastExtensions: [gfmFromMarkdown()] };
 
-function parseChunk(markdown: string, before = ''): Root {
-  // The parser drops a byte order mark at the head of what it gets, and offsets with it.
-  const readable = markdown.startsWith('\ufeff') ? ` ${markdown.slice(1)}` : markdown;
-  return fromMarkdown(before + readable, githubFlavoured);
+/** A section that was parsed before is not parsed again. */
+const parseReadable = remember((markdown): Root => fromMarkdown(markdown, githubFlavoured), 2000);
+
+function parseChunk(markdown: string): Root {
+  return parseReadable(readable(markdown));
+}
+
+/** The parser drops a byte order mark at the head of what it gets, and offsets with it. */
+function readable(markdown: string): string {
+  return markdown.startsWith('\ufeff') ? ` ${markdown.slice(1)}` : markdown;
 }

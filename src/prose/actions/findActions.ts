@@ -1,5 +1,6 @@
 import type { Action, ActionKind } from '#core/action.ts';
 import type { Build } from '#core/build.ts';
+import { remember } from '#core/remember.ts';
 import { sentencesOf } from '../mentions/sentencesOf.ts';
 import { type SpokenText, spokenTexts } from '../mentions/spokenTexts.ts';
 import { placeInside } from '../placeInside.ts';
@@ -47,7 +48,7 @@ export function actionsIn(spoken: SpokenText): Action[] {
   );
 }
 
-function formsIn(sentence: string): { form: Form; from: number; to: number }[] {
+const formsIn = remember((sentence): readonly { form: Form; from: number; to: number }[] => {
   const tokens: Token[] = [...sentence.matchAll(/[\p{L}\p{N}]+(?:[-'’_.][\p{L}\p{N}]+)*/gu)].map((match) => ({
     text: match[0].toLowerCase(),
     from: match.index,
@@ -64,7 +65,7 @@ function formsIn(sentence: string): { form: Form; from: number; to: number }[] {
     index += form.tokens.length - 1;
   }
   return found;
-}
+});
 
 function stands(form: Form, tokens: readonly Token[], at: number, sentence: string): boolean {
   const here = form.tokens.every((text, index) => tokens[at + index]?.text === text);
