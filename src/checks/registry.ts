@@ -3,7 +3,9 @@ import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
 import { binaryUntied } from './rules/binaryUntied.ts';
 import { boardNotNamed } from './rules/boardNotNamed.ts';
+import { busAddress } from './rules/busAddress.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
+import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { licenceDiffers } from './rules/licenceDiffers.ts';
 import { licenceMissing } from './rules/licenceMissing.ts';
@@ -21,6 +23,7 @@ import { pictureMissing } from './rules/pictureMissing.ts';
 import { pictureWithoutWords } from './rules/pictureWithoutWords.ts';
 import { pieceNotListed } from './rules/pieceNotListed.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
+import { pinOrderUnsaid } from './rules/pinOrderUnsaid.ts';
 import { pinUnfit } from './rules/pinUnfit.ts';
 import { pinUsedTwice } from './rules/pinUsedTwice.ts';
 import { placeholderLeft } from './rules/placeholderLeft.ts';
@@ -43,7 +46,9 @@ export const checks: readonly Check[] = [
   addressUsedTwice,
   binaryUntied,
   boardNotNamed,
+  busAddress,
   codeNotFound,
+  connectorUnclear,
   libraryNotNamed,
   licenceDiffers,
   licenceMissing,
@@ -61,6 +66,7 @@ export const checks: readonly Check[] = [
   pictureWithoutWords,
   pieceNotListed,
   pinDiffers,
+  pinOrderUnsaid,
   pinUnfit,
   pinUsedTwice,
   placeholderLeft,
