@@ -19,6 +19,11 @@ export function comparePinsOn(board: string, a: string, b: string): PinCompariso
   return first === null || second === null ? 'cannot-tell' : first === second ? 'same' : 'different';
 }
 
+/** Whether a board that is described so prints the numbers that code uses: its D5 is 5. */
+export function isNumberedAsPrinted(board: string): boolean {
+  return familyOf(board)?.labelIsNumber === true;
+}
+
 function familyOf(board: string): Family | null {
   const families: readonly Family[] = table.families;
   const text = board.toLowerCase();

@@ -6,6 +6,8 @@ import { boardNotNamed } from './rules/boardNotNamed.ts';
 import { busAddress } from './rules/busAddress.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
+import { fileNameVague } from './rules/fileNameVague.ts';
+import { fileNotNamed } from './rules/fileNotNamed.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { licenceDiffers } from './rules/licenceDiffers.ts';
 import { licenceMissing } from './rules/licenceMissing.ts';
@@ -23,6 +25,7 @@ import { pictureMissing } from './rules/pictureMissing.ts';
 import { pictureWithoutWords } from './rules/pictureWithoutWords.ts';
 import { pieceNotListed } from './rules/pieceNotListed.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
+import { pinNamesMixed } from './rules/pinNamesMixed.ts';
 import { pinOrderUnsaid } from './rules/pinOrderUnsaid.ts';
 import { pinUnfit } from './rules/pinUnfit.ts';
 import { pinUsedTwice } from './rules/pinUsedTwice.ts';
@@ -32,6 +35,9 @@ import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
+import { settingNotExplained } from './rules/settingNotExplained.ts';
+import { softwareStateUntold } from './rules/softwareStateUntold.ts';
+import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
 import { statusNotSaid } from './rules/statusNotSaid.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
@@ -49,6 +55,8 @@ export const checks: readonly Check[] = [
   busAddress,
   codeNotFound,
   connectorUnclear,
+  fileNameVague,
+  fileNotNamed,
   libraryNotNamed,
   licenceDiffers,
   licenceMissing,
@@ -66,6 +74,7 @@ export const checks: readonly Check[] = [
   pictureWithoutWords,
   pieceNotListed,
   pinDiffers,
+  pinNamesMixed,
   pinOrderUnsaid,
   pinUnfit,
   pinUsedTwice,
@@ -75,6 +84,9 @@ export const checks: readonly Check[] = [
   ratingsMissing,
   revisionDiffers,
   secretInFiles,
+  settingNotExplained,
+  softwareStateUntold,
+  softwareVersionMissing,
   sourceMissing,
   statusNotSaid,
   toolNotListed,
