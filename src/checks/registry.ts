@@ -4,10 +4,12 @@ import { addressUsedTwice } from './rules/addressUsedTwice.ts';
 import { binaryUntied } from './rules/binaryUntied.ts';
 import { boardNotNamed } from './rules/boardNotNamed.ts';
 import { busAddress } from './rules/busAddress.ts';
+import { cautionAfterTheAct } from './rules/cautionAfterTheAct.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
 import { fileNotNamed } from './rules/fileNotNamed.ts';
+import { hazardNotNamed } from './rules/hazardNotNamed.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { licenceDiffers } from './rules/licenceDiffers.ts';
 import { licenceMissing } from './rules/licenceMissing.ts';
@@ -36,6 +38,7 @@ import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
+import { signalWordDoesNotFit } from './rules/signalWordDoesNotFit.ts';
 import { softwareStateUntold } from './rules/softwareStateUntold.ts';
 import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
@@ -53,10 +56,12 @@ export const checks: readonly Check[] = [
   binaryUntied,
   boardNotNamed,
   busAddress,
+  cautionAfterTheAct,
   codeNotFound,
   connectorUnclear,
   fileNameVague,
   fileNotNamed,
+  hazardNotNamed,
   libraryNotNamed,
   licenceDiffers,
   licenceMissing,
@@ -85,6 +90,7 @@ export const checks: readonly Check[] = [
   revisionDiffers,
   secretInFiles,
   settingNotExplained,
+  signalWordDoesNotFit,
   softwareStateUntold,
   softwareVersionMissing,
   sourceMissing,

@@ -2,6 +2,7 @@ import type { Action } from './action.ts';
 import type { Claim } from './claim.ts';
 import type { PinUse } from './code.ts';
 import type { Endpoint } from './connection.ts';
+import type { FoundHazard } from './hazard.ts';
 import type { PartId, Ref } from './part.ts';
 import type { Path, TextPlace } from './place.ts';
 import type { Problem } from './problem.ts';
@@ -51,6 +52,8 @@ export interface Facts {
   readonly pins: readonly Claim<PinMention>[];
   /** Work at the bench that the prose speaks of, in reading order. */
   readonly actions: readonly Action[];
+  /** Hazards that the build brings with it, and what the guide says of them. */
+  readonly hazards: readonly FoundHazard[];
   /** What steps seem to hold but do not declare, in reading order. */
   readonly proposals: readonly Proposal[];
   /** Facts in the text that could not be read as their label promises. */

@@ -3,6 +3,7 @@ import type { Facts } from '#core/facts.ts';
 import type { Problem } from '#core/problem.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
 import { findActions } from './actions/findActions.ts';
+import { findHazards } from './cautions/findHazards.ts';
 import { drivenPins } from './drivenPins.ts';
 import { readStepFacts } from './facts/readStepFacts.ts';
 import { findControllers } from './findControllers.ts';
@@ -22,13 +23,15 @@ export function readFacts(build: Build): Facts {
     problems.push(...read.problems);
   }
   const controllers = findControllers(build, Object.values(steps));
+  const actions = findActions(build);
   return {
     steps,
     controllers,
     drivenPins: drivenPins(build, controllers),
     values: findValueMentions(build, known),
     pins: findPinMentions(build, known, controllers),
-    actions: findActions(build),
+    actions,
+    hazards: findHazards(build, steps, actions),
     proposals: [],
     problems,
   };

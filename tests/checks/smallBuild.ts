@@ -85,6 +85,7 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     values: [],
     pins: [],
     actions: [],
+    hazards: [],
     proposals: [],
     problems: [],
   };

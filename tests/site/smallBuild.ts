@@ -52,6 +52,7 @@ export function assembled(sketch: Sketch): Assembled {
       values: [],
       pins: [],
       actions: [],
+      hazards: [],
       proposals: [],
       problems: [],
     },

@@ -1,0 +1,40 @@
+import type { Build } from '#core/build.ts';
+import type { TextPlace } from '#core/place.ts';
+import type { Section } from '#core/step.ts';
+
+/**
+ * Where in the guide something is read: the section, and how far down in it. What a step's facts say stands at its
+ * head; `Infinity` is somewhere in the section.
+ */
+export interface ReadingPlace {
+  readonly section: number;
+  readonly at: number;
+}
+
+/** Where a place of the guide is read; the facts of a step come before its text. Null for other files. */
+export function readingPlaceOf(build: Build, place: TextPlace): ReadingPlace | null {
+  const index = build.instructions.sections.findIndex((section) => isIn(section, place));
+  const section = build.instructions.sections[index];
+  if (section === undefined) return null;
+  const block = section.blocks.find(({ place: own }) => within(own, place));
+  return { section: index, at: block?.place.span[0] ?? -1 };
+}
+
+/** Whether a reader comes to `first` no later than to `then`; within one block both are read together. */
+export function isReadBefore(first: ReadingPlace, then: ReadingPlace): boolean {
+  return first.section === then.section ? first.at <= then.at : first.section < then.section;
+}
+
+function isIn(section: Section, place: TextPlace): boolean {
+  return (
+    section.file === place.file &&
+    (within(section.place, place) ||
+      section.facts.some((fact) => within(fact.place, place)) ||
+      section.blocks.some((block) => within(block.place, place)))
+  );
+}
+
+/** Whether a place lies in another of the same file. */
+export function within(outer: TextPlace, inner: TextPlace): boolean {
+  return outer.file === inner.file && outer.span[0] <= inner.span[0] && inner.span[1] <= outer.span[1];
+}

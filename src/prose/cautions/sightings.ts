@@ -1,0 +1,131 @@
+import type { Action } from '#core/action.ts';
+import type { Build } from '#core/build.ts';
+import { type Basis, firstValue } from '#core/claim.ts';
+import type { Part } from '#core/part.ts';
+import type { Place } from '#core/place.ts';
+import type { StepFacts, StepId } from '#core/step.ts';
+import type { GuideSentence } from './hearGuide.ts';
+import type { LibraryCaution } from './library.ts';
+import { type Phrases, phrasesOf } from './phrases.ts';
+import { within } from './readingPlace.ts';
+
+/** Something in the build that gives a hazard away. */
+export interface Sighting {
+  readonly place: Place;
+  readonly step: StepId | null;
+  readonly basis: Basis;
+  /** `act`: it is done here. `head`: a step's facts or heading name it. `list`: a list holds it. `mention`: it is spoken of. */
+  readonly as: 'act' | 'head' | 'list' | 'mention';
+  readonly why: string;
+}
+
+/** What sightings are looked for in. */
+export interface Scene {
+  readonly build: Build;
+  readonly steps: Readonly<Record<StepId, StepFacts>>;
+  readonly actions: readonly Action[];
+  readonly sentences: readonly GuideSentence[];
+}
+
+/** Everything in lists, facts and words that an entry's triggers fit. */
+export function sightingsOf(entry: LibraryCaution, scene: Scene): Sighting[] {
+  const unless = phrasesOf(entry.triggers.unless ?? []);
+  return [
+    ...inParts(entry, unless, scene),
+    ...inTools(entry, unless, scene),
+    ...inSupply(entry, unless, scene),
+    ...inActions(entry, unless, scene),
+    ...inSentences(entry, unless, scene),
+  ];
+}
+
+/** A row of the parts list as one text. */
+export function wordsOfPart(part: Part): string {
+  const value = firstValue(part.value)?.text ?? '';
+  const ratings = part.ratings.map(({ text }) => text);
+  return [part.description, value, ...ratings, part.package ?? '', part.mpn ?? '', part.note ?? ''].join('. ');
+}
+
+/** The part in the list, and every step that declares to take it up. */
+export function sightingsOfPart(part: Part, { steps }: Scene, why = `the part ‘${part.description}’`): Sighting[] {
+  const uses = Object.entries(steps).flatMap(([step, facts]) =>
+    facts.uses
+      .filter(({ value }) => value.part === part.id)
+      .flatMap(({ basis, places }): Sighting[] => {
+        const place = places[0];
+        return place === undefined ? [] : [{ place, step, basis, as: 'head', why }];
+      }),
+  );
+  return [{ place: part.place, step: null, basis: 'declared', as: 'list', why }, ...uses];
+}
+
+function inParts({ triggers }: LibraryCaution, unless: Phrases, scene: Scene): Sighting[] {
+  const phrases = phrasesOf(triggers.parts ?? []);
+  return scene.build.parts
+    .filter((part) => part.fitted && isMeant(wordsOfPart(part), phrases, unless) !== null)
+    .flatMap((part) => sightingsOfPart(part, scene));
+}
+
+function inTools({ triggers }: LibraryCaution, unless: Phrases, { build, steps }: Scene): Sighting[] {
+  const phrases = phrasesOf(triggers.tools ?? []);
+  const listed = build.tools
+    .filter(({ name, note, needed }) => needed && isMeant(`${name}. ${note ?? ''}`, phrases, unless) !== null)
+    .map(
+      ({ name, place }): Sighting => ({ place, step: null, basis: 'declared', as: 'list', why: `the tool ‘${name}’` }),
+    );
+  const declared = Object.entries(steps).flatMap(([step, { tools }]) =>
+    tools.flatMap(({ value, basis, places }): Sighting[] => {
+      const place = places[0];
+      if (place === undefined || isMeant(value, phrases, unless) === null) return [];
+      return [{ place, step, basis, as: 'head', why: `the tool ‘${value}’` }];
+    }),
+  );
+  return [...listed, ...declared];
+}
+
+function inSupply({ triggers }: LibraryCaution, unless: Phrases, { build: { settings } }: Scene): Sighting[] {
+  const place = settings.places.supply;
+  if (settings.supply === null || place === undefined) return [];
+  if (isMeant(settings.supply, phrasesOf(triggers.supply ?? []), unless) === null) return [];
+  return [{ place, step: null, basis: 'declared', as: 'list', why: `the supply ‘${settings.supply}’` }];
+}
+
+function inActions({ triggers }: LibraryCaution, unless: Phrases, { actions, sentences }: Scene): Sighting[] {
+  const kinds = new Set(triggers.actions ?? []);
+  const objects = triggers.objects === undefined ? null : phrasesOf(triggers.objects);
+  return actions.flatMap(({ kind, told, verb, place, step }): Sighting[] => {
+    if (!kinds.has(kind) || told === 'not') return [];
+    const index = sentences.findIndex((one) => within(one.place, place));
+    const sentence = sentences[index];
+    // What stands in a caution is no work.
+    if (sentence === undefined || unless.find(sentence.words) !== null) return [];
+    const next = sentences[index + 1];
+    const near = next?.step === step ? `${sentence.words} ${next.words}` : sentence.words;
+    if (objects !== null && objects.find(near) === null) return [];
+    const as = told !== 'do' ? 'mention' : sentence.isHeading ? 'head' : 'act';
+    return [{ place, step, basis: 'read', as, why: `the word ‘${verb.toLowerCase()}’` }];
+  });
+}
+
+function inSentences({ triggers }: LibraryCaution, unless: Phrases, { sentences }: Scene): Sighting[] {
+  const phrases = phrasesOf(triggers.text ?? []);
+  return sentences.flatMap(({ words, place, step, isHeading }): Sighting[] => {
+    const found = isMeant(words, phrases, unless);
+    if (found === null) return [];
+    const as = isHeading ? 'head' : 'act';
+    return [{ place, step, basis: 'read', as, why: `the words ‘${words.slice(found.start, found.end)}’` }];
+  });
+}
+
+/** Where words name a thing that is really there: not denied, and not made harmless by other words. */
+function isMeant(words: string, phrases: Phrases, unless: Phrases): { start: number; end: number } | null {
+  const found = phrases.find(words);
+  if (found === null || unless.find(words) !== null) return null;
+  if (deniedBefore.test(words.slice(0, found.start)) || deniedAfter.test(words.slice(found.end))) return null;
+  return found;
+}
+
+const deniedBefore =
+  /\b(?:no|not|never|without|avoid|instead of|rather than|don['’]t|do not|isn['’]t|aren['’]t|neither|nor|needn['’]t|free of)\b(?:\s+[\p{L}-]+){0,4}\s*$/iu;
+const deniedAfter =
+  /^(?:[\s-]*(?:free|less)\b|[^.,;]{0,30}\b(?:is|are)\s+not\s+(?:needed|required|used|included|necessary)\b|[^.;]{0,20}\bnot (?:needed|required|necessary|included|used)\b)/iu;
