@@ -93,13 +93,17 @@ describe('parts lists', () => {
 });
 
 describe('facts', () => {
-  it('that say none ask for nothing', async () => {
+  it('that say none ask for nothing: not for a tool, a wire, code or a reading that is called none', async () => {
     const none = '- Code: none\n- Connects: none\n- Measure: –\n- Power: off\n';
     const { findings } = await judged({
       'guide.md': guide.replace('- Tools: soldering iron\n', `- Tools: none\n${none}`),
       'parts.csv': parts,
     });
-    expect(findings.map(({ check: name, message }) => `${name}: ${message}`)).toEqual([]);
+    const about = findings.filter(({ sides }) =>
+      sides.some(({ place }) => place.kind === 'text' && /none|–/.test(place.quote)),
+    );
+    expect(about.map(({ check: name, message }) => `${name}: ${message}`)).toEqual([]);
+    expect(findings.filter(({ weight }) => weight === 'halts')).toEqual([]);
   });
 });
 
