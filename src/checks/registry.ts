@@ -1,10 +1,14 @@
 // Made by scripts/generateChecks.mjs from the files in rules/.
 import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
+import { assemblyNeverUsed } from './rules/assemblyNeverUsed.ts';
+import { assemblyRunsOut } from './rules/assemblyRunsOut.ts';
 import { binaryUntied } from './rules/binaryUntied.ts';
 import { boardNotNamed } from './rules/boardNotNamed.ts';
+import { broughtForSome } from './rules/broughtForSome.ts';
 import { busAddress } from './rules/busAddress.ts';
 import { cautionAfterTheAct } from './rules/cautionAfterTheAct.ts';
+import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
@@ -18,6 +22,7 @@ import { licenceUnfit } from './rules/licenceUnfit.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
+import { ohmsUnderPower } from './rules/ohmsUnderPower.ts';
 import { packageDiffers } from './rules/packageDiffers.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
 import { partNotListed } from './rules/partNotListed.ts';
@@ -38,25 +43,36 @@ import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
+import { sideNotAnnounced } from './rules/sideNotAnnounced.ts';
 import { signalWordDoesNotFit } from './rules/signalWordDoesNotFit.ts';
 import { softwareStateUntold } from './rules/softwareStateUntold.ts';
 import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
 import { statusNotSaid } from './rules/statusNotSaid.ts';
+import { takenAwayForGood } from './rules/takenAwayForGood.ts';
+import { temporaryStays } from './rules/temporaryStays.ts';
+import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
+import { variantNamedOnce } from './rules/variantNamedOnce.ts';
 import { versionNotPinned } from './rules/versionNotPinned.ts';
+import { waitNotTold } from './rules/waitNotTold.ts';
 import { wireColourDiffers } from './rules/wireColourDiffers.ts';
 import { wireNeverMade } from './rules/wireNeverMade.ts';
+import { wordsNotExplained } from './rules/wordsNotExplained.ts';
 
 /** All checks, in order of their file names. */
 export const checks: readonly Check[] = [
   addressUsedTwice,
+  assemblyNeverUsed,
+  assemblyRunsOut,
   binaryUntied,
   boardNotNamed,
+  broughtForSome,
   busAddress,
   cautionAfterTheAct,
+  codeNeverLoaded,
   codeNotFound,
   connectorUnclear,
   fileNameVague,
@@ -70,6 +86,7 @@ export const checks: readonly Check[] = [
   measuredUnpowered,
   notReadable,
   numberDiffersFromCode,
+  ohmsUnderPower,
   packageDiffers,
   partCountDiffers,
   partNotListed,
@@ -90,15 +107,22 @@ export const checks: readonly Check[] = [
   revisionDiffers,
   secretInFiles,
   settingNotExplained,
+  sideNotAnnounced,
   signalWordDoesNotFit,
   softwareStateUntold,
   softwareVersionMissing,
   sourceMissing,
   statusNotSaid,
+  takenAwayForGood,
+  temporaryStays,
+  toolNeverUsed,
   toolNotListed,
   usedBeforeMade,
   valueDiffers,
+  variantNamedOnce,
   versionNotPinned,
+  waitNotTold,
   wireColourDiffers,
   wireNeverMade,
+  wordsNotExplained,
 ];

@@ -9,6 +9,7 @@ import type { Problem } from './problem.ts';
 import type { Proposal } from './proposal.ts';
 import type { Quantity } from './quantity.ts';
 import type { StepFacts, StepId } from './step.ts';
+import type { TermMention } from './term.ts';
 
 /** A value stated for a part outside the parts list. */
 export interface ValueMention {
@@ -56,6 +57,12 @@ export interface Facts {
   readonly hazards: readonly FoundHazard[];
   /** What steps seem to hold but do not declare, in reading order. */
   readonly proposals: readonly Proposal[];
+  /** Words of the trade in the guide's text, used or explained, in reading order. */
+  readonly terms: readonly TermMention[];
+  /** Sentences that tell to put something in for a while only. */
+  readonly temporaries: readonly { readonly step: StepId; readonly place: TextPlace }[];
+  /** Sentences that leave something to dry, cure or charge and tell no time anywhere in their step. */
+  readonly openWaits: readonly { readonly step: StepId; readonly what: string; readonly place: TextPlace }[];
   /** Facts in the text that could not be read as their label promises. */
   readonly problems: readonly Problem[];
 }

@@ -10,6 +10,9 @@ import { findControllers } from './findControllers.ts';
 import { knownThings } from './knownThings.ts';
 import { findPinMentions } from './mentions/findPinMentions.ts';
 import { findValueMentions } from './mentions/findValueMentions.ts';
+import { findOpenWaits } from './standing/findOpenWaits.ts';
+import { findTemporaries } from './standing/findTemporaries.ts';
+import { findTerms } from './terms/findTerms.ts';
 
 /** What the guide's steps and its prose say, held against the build's lists, wiring and code. */
 export function readFacts(build: Build): Facts {
@@ -33,6 +36,9 @@ export function readFacts(build: Build): Facts {
     actions,
     hazards: findHazards(build, steps, actions),
     proposals: [],
+    terms: findTerms(build),
+    temporaries: findTemporaries(build),
+    openWaits: findOpenWaits(build, steps),
     problems,
   };
 }

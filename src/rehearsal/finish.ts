@@ -6,10 +6,13 @@ import type { Bench } from './bench.ts';
 import { declaresEnough } from './coverage.ts';
 import { netsOf } from './nets.ts';
 import { type SpokenParts, spokenParts } from './spokenParts.ts';
+import { findTakenAway } from './takenAway.ts';
+import { findUnusedAssemblies, findUnusedTools } from './unused.ts';
 
 /** What is left lying on the bench after the last step, where the guide declares enough for that to mean something. */
 export function finishSteps(bench: Bench, coverage: Coverage): Stop[] {
-  const stops: Stop[] = [];
+  const stops: Stop[] = [...findTakenAway(bench), ...findUnusedAssemblies(bench)];
+  if ((coverage.tools ?? 0) >= declaresEnough) stops.push(...findUnusedTools(bench));
   if ((coverage.parts ?? 0) >= declaresEnough) {
     const spoken = spokenParts(bench.build, bench.facts);
     for (const part of bench.build.parts) {
@@ -28,10 +31,11 @@ export function finishSteps(bench: Bench, coverage: Coverage): Stop[] {
 
 /**
  * Pieces that no step takes up, joins, or so much as mentions. Of what is cut to length, a rest is no sign of
- * anything; and what belongs to an option is nobody's loss.
+ * anything; what belongs to an option is nobody's loss; and what came off again was not forgotten.
  */
 function leftOf(bench: Bench, part: Part, spoken: SpokenParts): number {
   if (!part.fitted || bench.optionalParts.has(part.id) || spoken.parts.has(part.id)) return 0;
+  if (bench.returned.has(part.id)) return 0;
   const stock = stockOf(part);
   const left = bench.bag.left(part);
   if (stock?.unit !== 'pcs') return left === stock?.n ? left : 0;

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { declared } from '#core/claim.ts';
 import type { DrivenPin } from '#core/facts.ts';
+import type { TermMention } from '#core/term.ts';
 import { at, type SmallBuild, smallBuild } from '../../tests/checks/smallBuild.ts';
 import { rehearse } from './rehearse.ts';
 
@@ -289,6 +291,126 @@ describe('sub-assemblies', () => {
     expect(stopsOf({ parts: [{ name: 'D1' }], steps: [{ id: 'a', uses: ['D1', 'R5'] }] })).toEqual([
       ['part-not-listed', 'a'],
     ]);
+  });
+});
+
+describe('sub-assemblies in numbers', () => {
+  const legs = { id: 'legs', uses: [['rod', 4]] as const, makes: ['leg × 2'] };
+  const parts = [{ name: 'rod', n: 4 }];
+  it('are used up by number, and only by number', () => {
+    const mount = (n: number) => ({ id: 'mount', uses: [['leg', n]] as const });
+    expect(stopsOf({ parts, steps: [legs, mount(2)] })).toEqual([]);
+    expect(stopsOf({ parts, steps: [legs, mount(3)] })).toEqual([['assembly-used-up', 'mount']]);
+    expect(stopsOf({ parts, steps: [legs, { id: 'a', uses: ['leg'] }, { id: 'b', uses: ['leg'] }] })).toEqual([]);
+  });
+  it('are there again after they were lifted out', () => {
+    const steps = [legs, { id: 'in', uses: [['leg', 2]] as const }, { id: 'out', removes: ['leg'] }];
+    const { stops } = run({ parts, steps: [...steps, { id: 'again', uses: [['leg', 1]] }] });
+    expect(stops).toEqual([]);
+    expect(stopsOf({ parts, steps: [...steps, { id: 'again', uses: [['leg', 2]] }] })).toEqual([
+      ['assembly-used-up', 'again'],
+    ]);
+  });
+  it('give their parts back when they are taken apart before they were used', () => {
+    const head = { id: 'head', uses: ['D1'], makes: ['lamp head'] };
+    const ledger = run({ parts: [{ name: 'D1' }], steps: [head, { id: 'apart', removes: ['the lamp head'] }] });
+    expect(ledger.steps[0]?.after).toMatchObject({ bag: { D1: 0 }, made: ['lamp head'] });
+    expect(ledger.steps[1]?.after).toMatchObject({ bag: { D1: 1 }, made: [] });
+  });
+  it('are missed where nothing after them speaks of them', () => {
+    const last = { id: 'close', uses: ['lid'], prose: 'Screw.' };
+    const small = (prose: string) => ({ parts: [...parts, { name: 'lid' }], steps: [legs, { ...last, prose }] });
+    expect(stopsOf(small('Screw the lid.'))).toEqual([['assembly-never-used', 'legs']]);
+    expect(stopsOf(small('Screw the legs on.'))).toEqual([]);
+  });
+});
+
+describe('the builders of variants', () => {
+  it('are each led through on their own, and a step for all is told as the first meets it', () => {
+    const ledger = run({
+      parts: [{ name: 'screw', n: 4 }],
+      steps: [
+        { id: 'desk', uses: [['screw', 3]], variant: 'Desk' },
+        { id: 'wall', uses: [['screw', 1]], variant: 'wall' },
+        { id: 'all', uses: [['screw', 1]] },
+      ],
+    });
+    expect(ledger.variants).toEqual(['Desk', 'wall']);
+    expect(ledger.steps.map(({ before }) => before.bag['screw'])).toEqual([4, 4, 1]);
+    expect(ledger.stops).toEqual([]);
+  });
+  it('miss nothing at the end that only the others use', () => {
+    const parts = [{ name: 'R1' }, { name: 'R2' }];
+    const desk = { id: 'a', uses: ['R1'], variant: 'desk' };
+    expect(stopsOf({ parts, steps: [desk, { id: 'b', uses: ['R2'], variant: 'wall' }] })).toEqual([]);
+  });
+  it('stop where only the others have what everyone needs', () => {
+    const steps = [
+      { id: 'bend', makes: ['bracket'], variant: 'wall' },
+      { id: 'turn', makes: ['foot'], variant: 'desk' },
+      { id: 'mount', uses: ['bracket', 'foot'], prose: 'Foot and bracket.' },
+    ];
+    expect(run({ steps }).stops).toMatchObject([
+      { kind: 'brought-for-some', what: 'bracket', only: 'wall' },
+      { kind: 'brought-for-some', what: 'foot', only: 'desk' },
+    ]);
+  });
+});
+
+describe('what was taken away', () => {
+  const parts = [{ name: 'U1' }, { name: 'R1' }];
+  const wiring = [['U1.5', 'R1.1']] as const;
+  const wire = { id: 'wire', uses: ['U1', 'R1'], connects: wiring };
+  it('and never put back is missed at the end', () => {
+    expect(stopsOf({ parts, wiring, steps: [wire, { id: 'off', removes: wiring }] })).toEqual([
+      ['connection-taken-away', 'off'],
+    ]);
+    expect(stopsOf({ parts, wiring, steps: [wire, { id: 'off', removes: ['U1'] }] })).toEqual([
+      ['part-taken-away', 'off'],
+    ]);
+  });
+  it('is no loss once it is back, or where words put it back', () => {
+    const again = { id: 'again', connects: wiring };
+    expect(stopsOf({ parts, wiring, steps: [wire, { id: 'off', removes: wiring }, again] })).toEqual([]);
+    const back = { id: 'off', removes: ['U1'], prose: 'Press U1 in again.' };
+    expect(stopsOf({ parts, wiring, steps: [wire, back] })).toEqual([]);
+  });
+  it('may be wired to all the same, as the socket of a module is', () => {
+    const steps = [
+      { id: 'fit', uses: ['U1', 'R1'] },
+      { id: 'off', removes: ['U1'] },
+      { id: 'wire', connects: wiring },
+    ];
+    expect(stopsOf({ parts, wiring, steps: [...steps, { id: 'in', uses: ['U1'] }] })).toEqual([]);
+  });
+});
+
+describe('the clock and the words', () => {
+  it('runs as the steps tell, and counts those that do not', () => {
+    const { build, facts } = smallBuild({ steps: [{ id: 'a' }, { id: 'b' }] });
+    const minutes = declared({ hands: 10, wait: 120 }, at('guide.md', 2, '10 min + 2 h wait'));
+    const a = facts.steps['a'];
+    if (a === undefined) throw new Error('no step');
+    const { steps } = rehearse(build, { ...facts, steps: { ...facts.steps, a: { ...a, minutes } } });
+    expect(steps.map(({ after }) => after.clock)).toEqual([
+      { hands: 10, wait: 120, untold: 0 },
+      { hands: 10, wait: 120, untold: 1 },
+    ]);
+  });
+  it('explains a word from where it is told on', () => {
+    const { build, facts } = smallBuild({ steps: [{ id: 'a' }, { id: 'b' }, { id: 'c' }] });
+    const flux = (told: TermMention['told'], step: string, line: number): TermMention => ({
+      term: 'flux',
+      meaning: 'a paste',
+      told,
+      step,
+      place: at('guide.md', line, 'flux'),
+    });
+    const told = { ...facts, terms: [flux('used', 'a', 5), flux('explained', 'b', 15), flux('used', 'c', 25)] };
+    const ledger = rehearse(build, told);
+    expect(ledger.steps.map(({ after }) => after.explained)).toEqual([[], ['flux'], ['flux']]);
+    expect(ledger.stops).toMatchObject([{ kind: 'words-unexplained', words: [{ step: 'a' }] }]);
+    expect(rehearse(build, { ...facts, terms: [flux('explained', 'a', 5), flux('used', 'b', 15)] }).stops).toEqual([]);
   });
 });
 

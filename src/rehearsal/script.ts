@@ -2,36 +2,29 @@ import type { Build } from '#core/build.ts';
 import type { Claim } from '#core/claim.ts';
 import type { Facts } from '#core/facts.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
+import { type VariantKey, variantKey, variantsNamed } from './variants.ts';
 
 /** One step as the simulated builder hears it: only what the maker has declared. */
 export interface ScriptStep {
   readonly id: StepId;
   readonly facts: StepFacts;
-  /** Builders of different variants follow different steps; null: everyone follows it. */
-  readonly variant: string | null;
+  /** Keys of the variants whose builders follow it; null: everyone does. */
+  readonly variants: readonly VariantKey[] | null;
   readonly optional: boolean;
 }
 
 /** The steps of the guide in reading order, with their declared facts alone. */
 export function scriptOf(build: Build, facts: Facts): ScriptStep[] {
-  const steps: ScriptStep[] = [];
-  for (const section of build.instructions.sections) {
-    const told = facts.steps[section.id];
-    if (section.role !== 'step' || told === undefined) continue;
-    const own = declaredOnly(told);
-    steps.push({
-      id: section.id,
-      facts: own,
-      variant: own.variant?.value.trim().toLowerCase() ?? null,
-      optional: own.optional !== null && !/^(?:no|false)$/i.test(own.optional.value.trim()),
-    });
-  }
-  return steps;
-}
-
-/** Whether one builder may follow both steps. */
-export function sameBuilder(a: string | null, b: string | null): boolean {
-  return a === null || b === null || a === b;
+  const told = build.instructions.sections.flatMap(({ id, role }) => {
+    const own = facts.steps[id];
+    return role !== 'step' || own === undefined ? [] : [{ id, facts: declaredOnly(own) }];
+  });
+  const keys = new Set(told.map((step) => variantKey(step.facts.variant?.value ?? '')));
+  return told.map((step) => ({
+    ...step,
+    variants: variantsNamed(step.facts.variant?.value ?? '', keys),
+    optional: step.facts.optional !== null && !/^(?:no|false)$/i.test(step.facts.optional.value.trim()),
+  }));
 }
 
 function declaredOnly(facts: StepFacts): StepFacts {

@@ -87,6 +87,9 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     actions: [],
     hazards: [],
     proposals: [],
+    terms: [],
+    temporaries: [],
+    openWaits: [],
     problems: [],
   };
   return { build, facts };

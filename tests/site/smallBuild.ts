@@ -21,7 +21,17 @@ export interface Sketch {
 
 export function assembled(sketch: Sketch): Assembled {
   const steps = Object.entries(sketch.facts ?? {}).map(([id, facts]) => [id, { ...noFacts, ...facts }] as const);
-  const state = { bag: {}, tools: [], made: [], loaded: [], powered: true, warned: [], explained: [] };
+  const state = {
+    bag: {},
+    tools: [],
+    made: [],
+    loaded: [],
+    powered: true,
+    warned: [],
+    side: null,
+    explained: [],
+    clock: { hands: 0, wait: 0, untold: 0 },
+  };
   return {
     build: {
       name: 'greenhouse',
@@ -54,10 +64,14 @@ export function assembled(sketch: Sketch): Assembled {
       actions: [],
       hazards: [],
       proposals: [],
+      terms: [],
+      temporaries: [],
+      openWaits: [],
       problems: [],
     },
     ledger: {
       steps: (sketch.powered ?? []).map((step) => ({ step, before: state, after: state })),
+      variants: [],
       coverage: { parts: null, connections: null, tools: null },
       stops: [],
     },

@@ -11,6 +11,7 @@ export function rehearseDocument({ verdict, findings, judged }: Judgement): Reco
     format: 1,
     verdict,
     coverage: ledger.coverage,
+    variants: ledger.variants,
     steps: ledger.steps.map(({ step, before, after }) => {
       const section = build.instructions.sections.find(({ id }) => id === step);
       return {

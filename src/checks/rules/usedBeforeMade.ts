@@ -44,6 +44,15 @@ export const usedBeforeMade = defineCheck({
     ],
     fails: [
       {
+        title: 'the terminal is read before anything is loaded',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Plug it in\n\n- Expect: the serial monitor shows "ready"\n\nPlug the board into the computer.\n\n## Load the code\n\n- Code: main.cpp\n\nUpload it.\n',
+          'main.cpp': '#include <Arduino.h>\nvoid setup() { pinMode(5, OUTPUT); }\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'ready' }],
+      },
+      {
         title: 'a wire to a part that comes two steps later',
         files: {
           'guide.md':
@@ -114,6 +123,16 @@ function draftOf(build: Build, stop: Stop): Draft | null {
     }
     case 'code-not-loaded': {
       const later = stepName(build, stop.arrives);
+      if (stop.onto === null) {
+        return {
+          subjects: [step],
+          mark: 'code-expected',
+          basis: 'read',
+          message: `The step ${here} expects ‘${stop.text}’, which only code can show; code is loaded only in ${later}.`,
+          consequence: 'A builder sees nothing and looks for a fault in good work.',
+          remedy: `Put ${later} before ${here}, or move what to expect there.`,
+        };
+      }
       return {
         subjects: [step],
         mark: 'code',
