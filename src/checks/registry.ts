@@ -38,9 +38,12 @@ import { pinUnfit } from './rules/pinUnfit.ts';
 import { pinUsedTwice } from './rules/pinUsedTwice.ts';
 import { placeholderLeft } from './rules/placeholderLeft.ts';
 import { polarityNotTold } from './rules/polarityNotTold.ts';
+import { powerUnchecked } from './rules/powerUnchecked.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
+import { referenceBroken } from './rules/referenceBroken.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
+import { screwKeyMissing } from './rules/screwKeyMissing.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
 import { sideNotAnnounced } from './rules/sideNotAnnounced.ts';
@@ -49,8 +52,11 @@ import { softwareStateUntold } from './rules/softwareStateUntold.ts';
 import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
 import { statusNotSaid } from './rules/statusNotSaid.ts';
+import { stepNumberWrong } from './rules/stepNumberWrong.ts';
 import { takenAwayForGood } from './rules/takenAwayForGood.ts';
 import { temporaryStays } from './rules/temporaryStays.ts';
+import { testWithoutResult } from './rules/testWithoutResult.ts';
+import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
@@ -102,9 +108,12 @@ export const checks: readonly Check[] = [
   pinUsedTwice,
   placeholderLeft,
   polarityNotTold,
+  powerUnchecked,
   poweredWhileWorking,
   ratingsMissing,
+  referenceBroken,
   revisionDiffers,
+  screwKeyMissing,
   secretInFiles,
   settingNotExplained,
   sideNotAnnounced,
@@ -113,8 +122,11 @@ export const checks: readonly Check[] = [
   softwareVersionMissing,
   sourceMissing,
   statusNotSaid,
+  stepNumberWrong,
   takenAwayForGood,
   temporaryStays,
+  testWithoutResult,
+  toolForWorkMissing,
   toolNeverUsed,
   toolNotListed,
   usedBeforeMade,
