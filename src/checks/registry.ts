@@ -11,6 +11,8 @@ import { cautionAfterTheAct } from './rules/cautionAfterTheAct.ts';
 import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
+import { costDiffers } from './rules/costDiffers.ts';
+import { costUntold } from './rules/costUntold.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
 import { fileNotNamed } from './rules/fileNotNamed.ts';
 import { hazardNotNamed } from './rules/hazardNotNamed.ts';
@@ -19,7 +21,9 @@ import { licenceDiffers } from './rules/licenceDiffers.ts';
 import { licenceMissing } from './rules/licenceMissing.ts';
 import { licenceNotKnown } from './rules/licenceNotKnown.ts';
 import { licenceUnfit } from './rules/licenceUnfit.ts';
+import { linkFragile } from './rules/linkFragile.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
+import { moreThanListed } from './rules/moreThanListed.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
 import { ohmsUnderPower } from './rules/ohmsUnderPower.ts';
@@ -38,11 +42,15 @@ import { pinUnfit } from './rules/pinUnfit.ts';
 import { pinUsedTwice } from './rules/pinUsedTwice.ts';
 import { placeholderLeft } from './rules/placeholderLeft.ts';
 import { polarityNotTold } from './rules/polarityNotTold.ts';
-import { powerUnchecked } from './rules/powerUnchecked.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
+import { powerUnchecked } from './rules/powerUnchecked.ts';
+import { printedPartOpen } from './rules/printedPartOpen.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
+import { ratingTooLow } from './rules/ratingTooLow.ts';
 import { referenceBroken } from './rules/referenceBroken.ts';
+import { replacementUnsaid } from './rules/replacementUnsaid.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
+import { rowTooVague } from './rules/rowTooVague.ts';
 import { screwKeyMissing } from './rules/screwKeyMissing.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
@@ -81,6 +89,8 @@ export const checks: readonly Check[] = [
   codeNeverLoaded,
   codeNotFound,
   connectorUnclear,
+  costDiffers,
+  costUntold,
   fileNameVague,
   fileNotNamed,
   hazardNotNamed,
@@ -89,7 +99,9 @@ export const checks: readonly Check[] = [
   licenceMissing,
   licenceNotKnown,
   licenceUnfit,
+  linkFragile,
   measuredUnpowered,
+  moreThanListed,
   notReadable,
   numberDiffersFromCode,
   ohmsUnderPower,
@@ -110,9 +122,13 @@ export const checks: readonly Check[] = [
   polarityNotTold,
   powerUnchecked,
   poweredWhileWorking,
+  printedPartOpen,
+  ratingTooLow,
   ratingsMissing,
   referenceBroken,
+  replacementUnsaid,
   revisionDiffers,
+  rowTooVague,
   screwKeyMissing,
   secretInFiles,
   settingNotExplained,

@@ -1,8 +1,8 @@
 import type { Settings } from '#core/settings.ts';
+import { sumPrices } from '#notation/sumPrices.ts';
 import { formatMinutes } from './formatMinutes.ts';
 import type { PartRow, StepBlock, SummaryBlock, Words } from './guide.ts';
 import { listed } from './listed.ts';
-import { sumPrices } from './sumPrices.ts';
 import { withStop } from './withStop.ts';
 
 type Sentence = SummaryBlock['sentences'][number];

@@ -19,7 +19,7 @@ export const partsListMissing = defineCheck({
       sides: [stub?.place ?? whereExpected(build)],
       message:
         stub === undefined
-          ? 'No file or section of the build lists any parts.'
+          ? (insteadOfRows(build) ?? 'No file or section of the build lists any parts.')
           : `The parts list holds nothing but ${JSON.stringify(stub.place.quote)}.`,
       consequence: 'A builder cannot buy what is not listed, and cannot start.',
       remedy:
@@ -60,6 +60,22 @@ export const partsListMissing = defineCheck({
         expect: [{ file: 'guide.md', line: 5 }],
       },
       {
+        title: 'a picture of a table',
+        files: {
+          'guide.md':
+            '# Night light\n\nA light for the hall.\n\n## Parts\n\n![Table of parts](parts.png)\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'as a picture' }],
+      },
+      {
+        title: 'a link to a list that may be gone tomorrow',
+        files: {
+          'guide.md':
+            '# Night light\n\nA light for the hall.\n\n## Parts\n\nSee [the list](https://lists.example/1).\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'elsewhere' }],
+      },
+      {
         title: 'a table whose only row is a stand-in',
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
@@ -70,6 +86,17 @@ export const partsListMissing = defineCheck({
     ],
   },
 });
+
+/** What stands under the heading of the parts in place of a list: a picture, or a link to somewhere else. */
+function insteadOfRows({ instructions: { sections } }: Build): string | null {
+  const heading = sections.find(({ role }) => role === 'parts');
+  if (heading === undefined) return null;
+  if (heading.pictures.length > 0) return `The parts stand under ‘${heading.heading}’ as a picture and in no list.`;
+  const isLink = heading.blocks.some(
+    (block) => block.kind === 'paragraph' && block.children.some(({ kind }) => kind === 'link'),
+  );
+  return isLink ? `‘${heading.heading}’ leads to a list elsewhere; the folder holds none.` : null;
+}
 
 /** The heading that promises a list, or the first words of the guide. */
 function whereExpected({ instructions: { sections }, roles, files }: Build): Place {

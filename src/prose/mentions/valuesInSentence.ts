@@ -25,6 +25,7 @@ const after = new RegExp(
 const before = new RegExp(`^[\\s)\\],–—-]*(?:(?:${nouns}|${kinds}|for|as|into|the|each|both)\\b[\\s,:([–—-]*)*$`, 'iu');
 const isForAll =
   /\b(?:both|each|all|are)\b|\b(?:resistors|capacitors|caps|inductors|coils|crystals|fuses|pull-?(?:up|down)s)\b|[:=]/iu;
+const pluralBefore = /\b(?:resistors|capacitors|caps|inductors|coils|crystals|fuses|pull-?(?:up|down)s)\s*$/iu;
 /** What makes a quantity a limit, one of several, or a step of a range. */
 const limitBefore =
   /(?:[<>≤≥±~/]|\b(?:than|least|most|below|above|under|over|up to|between|from|max\.?|min\.?|maximum|minimum|\d\S*\s*\S{0,3}\s*(?:to|or|and)))\s*$/iu;
@@ -33,12 +34,14 @@ const limitAfter = /^\s*(?:(?:to|or|and|–|—|-|\/|…)\s*(?:[<>~]?\d|more|les
 /** The values that a sentence states for references beside them; none where two readings are possible. */
 export function valuesInSentence(sentence: string, known: KnownThings): StatedValue[] {
   const quantities = findQuantities(sentence);
+  const kinds = quantities.map(({ quantity }) => quantity.kind);
   if (quantities.length === 0 || otherTalk.test(sentence)) return [];
   const groups = refGroups(sentence, known);
   const stated: StatedValue[] = [];
   for (const found of quantities) {
     if (isLimit(found, sentence)) continue;
-    const beside = groupsBeside(found, sentence, groups);
+    const isOnly = kinds.filter((kind) => kind === found.quantity.kind).length === 1;
+    const beside = groupsBeside(found, sentence, groups, isOnly);
     const [nearest, next] = beside;
     // Where one value may belong to either side, the order of names and values is not certain for any of them.
     if (nearest !== undefined && nearest.looseness === next?.looseness) return [];
@@ -62,6 +65,7 @@ function groupsBeside(
   { quantity, start, end }: FoundQuantity,
   sentence: string,
   groups: readonly RefGroup[],
+  isOnly: boolean,
 ): Beside[] {
   const left = groups.findLast((group) => group.end <= start);
   const right = groups.find((group) => group.start >= end);
@@ -70,11 +74,12 @@ function groupsBeside(
     { group: right, gap: sentence.slice(end, right?.start ?? end), words: before },
   ];
   return sides
-    .flatMap(({ group, gap, words }): Beside[] =>
-      group !== undefined && fits(group, quantity) && words.test(gap) && speaksForAll(group, gap)
-        ? [{ group, looseness: loosenessOf(gap) }]
-        : [],
-    )
+    .flatMap(({ group, gap, words }): Beside[] => {
+      if (group === undefined || !fits(group, quantity) || !words.test(gap)) return [];
+      const looseness = loosenessOf(gap);
+      if (speaksForAll(group, gap, sentence)) return [{ group, looseness }];
+      return isOnly ? [{ group: nearestOf(group, group === left), looseness }] : [];
+    })
     .sort((a, b) => a.looseness - b.looseness);
 }
 
@@ -87,8 +92,15 @@ function fits(group: RefGroup, quantity: Quantity): boolean {
 }
 
 /** 'R1 and R2 (10 kΩ)' may mean R2 alone; a range, a colon or a word such as 'both' leaves no doubt. */
-function speaksForAll(group: RefGroup, gap: string): boolean {
-  return group.refs.length === 1 || group.isRange || isForAll.test(gap);
+function speaksForAll(group: RefGroup, gap: string, sentence: string): boolean {
+  return (
+    group.refs.length === 1 || group.isRange || isForAll.test(gap) || pluralBefore.test(sentence.slice(0, group.start))
+  );
+}
+
+/** The one reference that a value beside a group is stated for in every reading: the last before it, the first after. */
+function nearestOf(group: RefGroup, isBefore: boolean): RefGroup {
+  return { ...group, refs: group.refs.slice(isBefore ? -1 : 0, isBefore ? undefined : 1) };
 }
 
 function loosenessOf(gap: string): number {

@@ -1,5 +1,13 @@
-import type { Money } from '#core/quantity.ts';
-import type { PartRow } from './guide.ts';
+import type { Price } from '#core/part.ts';
+import type { Amount, Money } from '#core/quantity.ts';
+
+/** What a row of a parts list says of price and amount. */
+export interface PricedRow {
+  readonly price: Price | null;
+  /** Every amount that is claimed; a sum needs one. */
+  readonly amounts: readonly Amount[];
+  readonly fitted: boolean;
+}
 
 /** What fitted parts cost: one total a currency, and what the totals stand on. */
 export interface PriceSum {
@@ -15,7 +23,7 @@ export interface PriceSum {
 const pricedUnits = new Set(['pcs', 'm', 'set', 'lot', 'kit', 'pair']);
 
 /** Sums parts with one amount, a price, and a unit that prices go by; others are left out of the sum. */
-export function sumPrices(parts: readonly PartRow[]): PriceSum {
+export function sumPrices(parts: readonly PricedRow[]): PriceSum {
   const fitted = parts.filter((part) => part.fitted);
   const totals = new Map<string | null, number>();
   const dates: string[] = [];
