@@ -36,6 +36,7 @@ import { pictureMissing } from './rules/pictureMissing.ts';
 import { pictureWithoutWords } from './rules/pictureWithoutWords.ts';
 import { pieceNotListed } from './rules/pieceNotListed.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
+import { pinInTextDiffers } from './rules/pinInTextDiffers.ts';
 import { pinNamesMixed } from './rules/pinNamesMixed.ts';
 import { pinOrderUnsaid } from './rules/pinOrderUnsaid.ts';
 import { pinUnfit } from './rules/pinUnfit.ts';
@@ -114,6 +115,7 @@ export const checks: readonly Check[] = [
   pictureWithoutWords,
   pieceNotListed,
   pinDiffers,
+  pinInTextDiffers,
   pinNamesMixed,
   pinOrderUnsaid,
   pinUnfit,

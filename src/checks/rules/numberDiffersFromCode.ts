@@ -202,7 +202,7 @@ function* serialSpeed(build: Build): Iterable<FindingDraft> {
 }
 
 const speeds =
-  /(?<![\d.])(\d[\d,\u00a0\u202f]{2,8}) ?(?:baud|bps)\b|\bbaud(?: ?rate)?(?: of| to| is| at|:| =)? (\d[\d,]{2,8})/giu;
+  /(?<![\d.])(\d[\d,\u00a0\u202f]{2,8}) ?(?:baud|bps)\b|\bbaud(?: ?rate)?(?: of| to| is| at|:| =)? (\d[\d,]{2,8})|\bserial monitor\b[^.\n|]{0,30}? (?:at|to) (\d{4,7})\b/giu;
 /** Words of a sentence about another speed than that of the monitor. */
 const otherLines = /\b(?:upload|flash|esptool|gps|gnss|receiver|modem|midi|serial ?[12]|uart ?[12]|module|sensor)/i;
 
@@ -211,7 +211,7 @@ function speedsInText(build: Build): { place: TextPlace; speed: number }[] {
     [...source.text.matchAll(speeds)].flatMap((match) => {
       const from = Math.max(...['.', '\n', '|'].map((mark) => source.text.lastIndexOf(mark, match.index))) + 1;
       const sentence = source.text.slice(from, match.index + match[0].length);
-      const speed = Number((match[1] ?? match[2] ?? '').replace(/\D/g, ''));
+      const speed = Number((match[1] ?? match[2] ?? match[3] ?? '').replace(/\D/g, ''));
       if (otherLines.test(sentence) || speed < 300) return [];
       return [{ place: placeOf(source, [match.index, match.index + match[0].length]), speed }];
     }),

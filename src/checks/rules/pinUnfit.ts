@@ -1,6 +1,6 @@
 import type { Judged } from '#core/assembled.ts';
 import type { DrivenPin } from '#core/facts.ts';
-import type { Ref } from '#core/part.ts';
+import type { Part, PartId } from '#core/part.ts';
 import { comparePins, parsePin } from '#notation/pins.ts';
 import { refClass } from '#notation/refs.ts';
 import { netsOf } from '#rehearsal/nets.ts';
@@ -19,7 +19,7 @@ export const pinUnfit = defineCheck({
   basis: 'documentation of the chips and their cores, named for each family in the table of pin facts',
   needs: { subject: ['code'], witnesses: [] },
   *run(judged) {
-    for (const { value } of judged.facts.controllers) yield* onBoard(judged, value.ref);
+    for (const board of boardsOf(judged)) yield* onBoard(judged, board);
   },
   examples: {
     passes: [
@@ -108,6 +108,15 @@ export const pinUnfit = defineCheck({
         ],
       },
       {
+        title: 'a list without references',
+        files: {
+          'README.md':
+            '# Night light\n\n## Parts\n\n- 1 × ESP32 development board\n- 1 × white LED\n\n## Solder it\n\nSolder.\n',
+          'main.ino': 'const int LAMP_PIN = 36;\nvoid setup() { pinMode(LAMP_PIN, OUTPUT); }\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'main.ino', line: 1, words: 'the board' }],
+      },
+      {
         title: 'a label that stands for the pin without interrupts',
         files: {
           'guide.md': '# Night light\n\n## Wire it\n\n- Parts: U1\n\nSolder.\n',
@@ -121,14 +130,35 @@ export const pinUnfit = defineCheck({
   },
 });
 
-function* onBoard(judged: Judged, ref: Ref): Iterable<FindingDraft> {
-  const { build, facts } = judged;
-  const part = build.parts.find(({ refs }) => refs.includes(ref));
-  const boards = build.targets.flatMap(({ board }) => board ?? []);
-  const board = [part?.description, part?.mpn, ...boards].filter(Boolean).join(' ');
+/** A board with the pins that code uses on it. */
+interface Board {
+  readonly name: string;
+  readonly part: PartId;
+  readonly description: string;
+  readonly pins: readonly DrivenPin[];
+}
+
+/** The controllers of the build; where parts have no references, the one part that is described as a known chip. */
+function boardsOf({ build, facts }: Judged): Board[] {
+  const targets = build.targets.flatMap(({ board }) => board ?? []);
+  const describe = (part: Part) => [part.description, part.mpn, ...targets].filter(Boolean).join(' ');
+  const named = facts.controllers.flatMap(({ value: { ref, part: id } }) => {
+    const part = build.parts.find((one) => one.id === id);
+    const pins = facts.drivenPins.filter((pin) => pin.ref === ref);
+    return part === undefined ? [] : [{ name: ref, part: id, description: describe(part), pins }];
+  });
+  if (named.length > 0) return named;
+  const known = build.parts.filter((part) => part.fitted && pinFamilyOf(part.description) !== null);
+  const [only] = known;
+  if (only === undefined || known.length > 1 || only.refs.length > 0) return [];
+  const pins = build.sources.flatMap((source) => source.pins.map((pin) => ({ ...pin, ref: only.id })));
+  return [{ name: 'the board', part: only.id, description: describe(only), pins }];
+}
+
+function* onBoard(judged: Judged, { name, part, description: board, pins: all }: Board): Iterable<FindingDraft> {
   const family = pinFamilyOf(board);
-  if (part === undefined || family === null) return;
-  const pins = facts.drivenPins.filter((pin) => pin.ref === ref && !isUncertainAnalogue(pin));
+  if (family === null) return;
+  const pins = all.filter((pin) => !isUncertainAnalogue(pin));
   const byJob = new Map<PinJob | null, DrivenPin[]>();
   for (const pin of pins) {
     const key = pinKey(board, pin.pin);
@@ -140,22 +170,26 @@ function* onBoard(judged: Judged, ref: Ref): Iterable<FindingDraft> {
       byJob.set(job, [...(byJob.get(job) ?? []), pin]);
     }
   }
-  for (const [job, found] of byJob) yield finding(ref, family.name, job, found);
+  for (const [job, found] of byJob) yield { subjects: [`part:${part}`], ...finding(name, family.name, job, found) };
 }
 
-function finding(ref: Ref, family: string, job: PinJob | null, pins: readonly DrivenPin[]): FindingDraft {
+function finding(
+  board: string,
+  family: string,
+  job: PinJob | null,
+  pins: readonly DrivenPin[],
+): Omit<FindingDraft, 'subjects'> {
   const named = listed(pins.map(({ pin, name }) => (name === null ? `pin ${pin}` : `pin ${pin} for ${name}`)));
   const numbers = listed([...new Set(pins.map(({ pin }) => pin))]);
   const many = new Set(pins.map(({ pin }) => pin)).size > 1;
   return {
-    subjects: [`part:${ref}`],
     mark: `${job?.says ?? 'not there'} ${numbers}`,
     sides: pins.slice(0, 5).flatMap(({ place, usedAt }) => [place, ...usedAt.slice(0, 1)]),
     weight: job?.weight ?? 'halts',
     message:
       job === null
-        ? `The code uses ${named} of ${ref}; an ${family} has no such pin.`
-        : `The code uses ${named} of ${ref}. On an ${family} ${many ? 'each of them' : 'this pin'} ${job.says}.`,
+        ? `The code uses ${named} of ${board}; an ${family} has no such pin.`
+        : `The code uses ${named} of ${board}. On an ${family} ${many ? 'each of them' : 'this pin'} ${job.says}.`,
     consequence: job?.then ?? 'The code does not compile for this board, or drives nothing.',
     remedy: 'Move it to a free pin, in the code and in the wiring.',
   };
@@ -186,7 +220,8 @@ function guideSays({ build }: Judged, pattern: RegExp): boolean {
 }
 
 function codeOf({ build, facts }: Judged, { ref }: DrivenPin): string[] {
-  const files = facts.controllers.filter(({ value }) => value.ref === ref).flatMap(({ value }) => value.files);
+  const own = facts.controllers.filter(({ value }) => value.ref === ref).flatMap(({ value }) => value.files);
+  const files = own.length > 0 ? own : build.sources.map(({ file }) => file);
   return files.flatMap((file) => build.texts.get(file)?.text ?? []);
 }
 

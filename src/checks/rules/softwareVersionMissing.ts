@@ -20,6 +20,7 @@ export const softwareVersionMissing = defineCheck({
       for (const match of source.text.matchAll(programs)) {
         const name = match[0];
         const entry = found.get(name.toLowerCase());
+        if (!isAskedFor(source.text, match.index) && entry === undefined) continue;
         const isVersioned =
           (entry?.isVersioned ?? false) || version.test(lineAfter(source.text, match.index + name.length));
         if (!guide.has(source.file) && entry === undefined && !isVersioned) continue;
@@ -73,6 +74,18 @@ export const softwareVersionMissing = defineCheck({
 const programs = new RegExp(`(?<![\\p{L}\\d./\`_-])(?:${table.programs.join('|')})(?![\\p{L}\\d_/-]|\\.[a-z])`, 'gu');
 /** A version right behind the name: 'KiCad 8.0', 'PlatformIO Core (6.1.11)', 'Arduino IDE version 2'. */
 const version = /^(?:\s+(?:core|app|desktop))?[\s,|(*`]*(?:version |ver\.? ?|v)?\d/i;
+
+/** 'Install', 'open', 'use': the program is asked for, and not only spoken of. */
+function isAskedFor(text: string, at: number): boolean {
+  const before =
+    text
+      .slice(0, at)
+      .split(/[.!?]\s|[\r\n]/)
+      .at(-1) ?? '';
+  return /\b(?:install|open|us(?:e|es|ing)|download|launch|start|run|need|require|export|compile|build|upload|flash|via)\w*\b/i.test(
+    `${before} ${lineAfter(text, at).split(/[.!?](?:\s|$)/)[0]}`,
+  );
+}
 
 function lineAfter(text: string, at: number): string {
   const stop = text.slice(at).search(/[\r\n]/);

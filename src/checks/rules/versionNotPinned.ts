@@ -21,14 +21,16 @@ export const versionNotPinned = defineCheck({
     const open = libraries.filter(({ isPinned }) => !isPinned);
     const core = coreWithoutVersion(judged, lines);
     if (open.length === 0 && core === null) return;
-    const names = listed(open.map(({ name }) => name));
     yield {
       subjects: ['build:versions'],
       sides: [...open.map(({ place }) => place), ...(core === null ? [] : [core.place])].slice(0, 5),
       message: [
         open.length === 0
           ? null
-          : `${open.length} of the ${libraries.length} libraries that the code needs ${open.length === 1 ? 'is' : 'are'} named without a version: ${names}.`,
+          : openLibraries(
+              open.map(({ name }) => name),
+              libraries.length,
+            ),
         core === null ? null : `No version is named for ${core.what}.`,
       ]
         .filter((part) => part !== null)
@@ -91,6 +93,12 @@ export const versionNotPinned = defineCheck({
     ],
   },
 });
+
+function openLibraries(names: readonly string[], all: number): string {
+  if (names.length === all)
+    return `${all === 1 ? 'The library' : all === 2 ? 'Both libraries' : `All ${all} libraries`} that the code needs ${all === 1 ? 'is' : 'are'} named without a version: ${listed(names)}.`;
+  return `${names.length} of the ${all} libraries that the code needs ${names.length === 1 ? 'is' : 'are'} named without a version: ${listed(names)}.`;
+}
 
 interface NamedLibrary {
   readonly name: string;
