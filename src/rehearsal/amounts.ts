@@ -21,6 +21,11 @@ export function stockOf(part: Part): Stock | null {
   return { n: most.n, unit: most.unit, exact: amount.is === 'confirmed' && !most.approximate };
 }
 
+/** The unit that a part is listed in; `pcs` where the list does not tell. */
+export function unitOfPart(part: Part | undefined): string {
+  return part === undefined || part.amount.is === 'unknown' ? 'pcs' : part.amount.claims[0].value.unit;
+}
+
 /** An amount counted in another unit; null where the two cannot be compared, such as pieces and centimetres. */
 export function inUnit(amount: Amount, unit: string): number | null {
   if (amount.unit === unit) return amount.n;

@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
+import { unitOfPart } from '#rehearsal/amounts.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { counted, listed, partsFileName, stepName } from '../say.ts';
 
@@ -108,7 +109,7 @@ function* usedUp({ build, ledger, facts }: Judged): Iterable<FindingDraft> {
     if (stop.kind !== 'part-used-up' || stop.step === null || seen.has(stop.part)) continue;
     seen.add(stop.part);
     const part = build.parts.find(({ id }) => id === stop.part);
-    const unit = unitOf(part);
+    const unit = unitOfPart(part);
     const uses = Object.values(facts.steps).flatMap(({ uses }) => uses.filter(({ value }) => value.part === stop.part));
     yield {
       subjects: [`part:${stop.part}`],
@@ -140,8 +141,8 @@ function* leftOver({ build, ledger }: Judged): Iterable<FindingDraft> {
       weight: 'slows',
       message:
         stop.left === stop.listed
-          ? `No step takes ${name}; the list holds ${counted(stop.listed, unitOf(part))}.`
-          : `The steps leave ${counted(stop.left, unitOf(part))} of ${counted(stop.listed, unitOf(part))} of ${name} unused.`,
+          ? `No step takes ${name}; the list holds ${counted(stop.listed, unitOfPart(part))}.`
+          : `The steps leave ${counted(stop.left, unitOfPart(part))} of ${counted(stop.listed, unitOfPart(part))} of ${name} unused.`,
       consequence: 'A builder ends with parts on the bench and cannot tell what was left out.',
       remedy: 'Name the part in the step that fits it, lower the quantity, or note that it is a spare.',
     };
@@ -160,8 +161,4 @@ function isMeantSo(part: Part): boolean {
   return /\b(?:spares?|extras?|packs?|kits?|pairs?|strips?|assorted|assortment|sold|minimum order|optional|consumables?)\b/i.test(
     words,
   );
-}
-
-function unitOf(part: Part | undefined): string {
-  return part === undefined || part.amount.is === 'unknown' ? 'pcs' : part.amount.claims[0].value.unit;
 }

@@ -37,17 +37,17 @@ export const wordsNotExplained = defineCheck({
         },
       },
       {
-        title: 'a guide for people who have built before',
+        title: 'a guide for people who have built before, whatever else they need not know',
         files: {
           'guide.md':
-            '# Night light\n\nFor anyone who has soldered before.\n\n## Solder it\n\nBrush flux on the pads of the header.\n',
+            '# Night light\n\nFor anyone who has soldered before. You need no knowledge of tides.\n\n## Solder it\n\nBrush flux on the pads of the header.\n',
         },
       },
       {
         title: 'words in their everyday sense',
         files: {
           'guide.md':
-            '# Night light\n\nNo experience needed.\n\n## Paint it\n\nSend it via the post in a tin. Take a short walk.\n',
+            '# Night light\n\nNo experience is needed.\n\n## Paint it\n\nSend it via the post in a tin. Take a short walk.\n',
         },
       },
     ],
@@ -74,7 +74,7 @@ export const wordsNotExplained = defineCheck({
 });
 
 const saysBeginner =
-  /\b(?:for (?:absolute |complete |total )?beginners?|beginner[- ](?:friendly|level|project|guide|build)|first[- ]time builders?|never (?:soldered|built|used)|no (?:prior |previous |special )?(?:experience|knowledge|skills?)|your first (?:project|build|soldering)|absolute beginners?)\b/i;
+  /\b(?:for (?:absolute |complete |total )?beginners?|beginner[- ](?:friendly|level|project|guide|build)|first[- ]time builders?|never (?:soldered|built anything|held an iron)|no (?:(?:prior|previous|special|soldering|electronics|technical|particular) )*(?:experience|knowledge|skills?)(?: or (?:experience|knowledge|skills?))?(?: (?:is|are))? (?:needed|required|necessary|assumed)|your first (?:project|build|soldering))\b/i;
 
 /** Guides whose skills or opening say so, and do not say elsewhere that something is asked. */
 function isForBeginners({ settings, instructions }: Build): boolean {

@@ -2,9 +2,9 @@ import { reasonInWords } from '#checks/acceptance.ts';
 import type { FindingGroup } from '#checks/groupFindings.ts';
 import type { Build } from '#core/build.ts';
 import type { Finding, Weight } from '#core/finding.ts';
+import { lineAt } from '#core/lineAt.ts';
 import type { Place } from '#core/place.ts';
 import { count, firstLine, safe, textWidth, wrapped } from './layout.ts';
-import { lineAt } from './lineAt.ts';
 
 const weightWords: Record<Weight, string> = {
   halts: 'halts a builder',

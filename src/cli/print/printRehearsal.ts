@@ -1,8 +1,10 @@
 import type { Judgement } from '#app/check.ts';
 import { findingsOfStep, rehearsalChecks } from '#checks/judge.ts';
 import type { Build } from '#core/build.ts';
-import { firstValue } from '#core/claim.ts';
 import type { State } from '#core/ledger.ts';
+import { formatMinutes } from '#guide/formatMinutes.ts';
+import { unitOfPart } from '#rehearsal/amounts.ts';
+import { type Change, changeOf } from '#rehearsal/changeOf.ts';
 import { count, safe, wrapped } from './layout.ts';
 import { printFinding } from './printFinding.ts';
 import { printHead } from './printJudgement.ts';
@@ -12,6 +14,9 @@ export function printRehearsal(judgement: Judgement): string {
   const { judged, findings } = judgement;
   const ofRehearsal = findings.filter((finding) => rehearsalChecks.has(finding.check));
   const lines = [printHead({ ...judgement, findings: ofRehearsal })];
+  const { variants } = judged.ledger;
+  if (variants.length > 0)
+    lines.push(wrapped(`Walked through once for each variant: ${variants.map(safe).join(', ')}.`, ''), '');
   let number = 0;
   const told = new Set<string>();
   for (const [at, { step, before, after }] of judged.ledger.steps.entries()) {
@@ -30,27 +35,30 @@ export function printRehearsal(judgement: Judgement): string {
 }
 
 function whatHappens(before: State, after: State, build: Build): string {
-  const made = after.made.length - before.made.length;
-  const heard = after.warned.length - before.warned.length;
-  const loaded = after.loaded.slice(before.loaded.length);
+  const change = changeOf(before, after);
   const said = [
-    heard > 0 ? `hears ${count(heard, 'caution')}` : '',
-    takenIn(before, after, build),
-    made > 0 ? `makes ${made}` : '',
-    loaded.length > 0 ? `loads ${loaded.map(safe).join(', ')}` : '',
+    change.warned.length > 0 ? `hears ${count(change.warned.length, 'caution')}` : '',
+    takenIn(change, build),
+    change.made.length > 0 ? `makes ${change.made.length}` : '',
+    change.gone.length > 0 ? `takes away ${change.gone.length}` : '',
+    change.loaded.length > 0 ? `loads ${change.loaded.map(safe).join(', ')}` : '',
+    change.explained.length > 0 ? `learns ${change.explained.map(safe).join(', ')}` : '',
+    before.side === after.side || after.side === null ? '' : `turns to the ${safe(after.side)}`,
     before.powered === after.powered
       ? `power ${after.powered ? 'on' : 'off'}`
       : `switches power ${after.powered ? 'on' : 'off'}`,
+    after.clock.untold === 0 && after.clock.hands + after.clock.wait > 0
+      ? `after ${formatMinutes(after.clock.hands + after.clock.wait)}`
+      : '',
   ];
   return said.filter((part) => part !== '').join('; ');
 }
 
 /** The parts that a step takes out of the bag. */
-function takenIn(before: State, after: State, build: Build): string {
-  const taken = Object.entries(before.bag).flatMap(([part, had]) => {
-    const used = Math.round((had - (after.bag[part] ?? 0)) * 1000) / 1000;
-    const amount = build.parts.find(({ id }) => id === part)?.amount;
-    const unit = (amount === undefined ? undefined : firstValue(amount)?.unit) ?? 'pcs';
+function takenIn({ parts }: Change, build: Build): string {
+  const taken = parts.flatMap(({ part, before, after }) => {
+    const used = Math.round((before - after) * 1000) / 1000;
+    const unit = unitOfPart(build.parts.find(({ id }) => id === part));
     if (used <= 0) return [];
     if (unit !== 'pcs') return [`${used} ${unit} of ${safe(part)}`];
     return [used === 1 ? safe(part) : `${safe(part)} × ${used}`];

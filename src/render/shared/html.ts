@@ -29,6 +29,12 @@ export function element(name: string, attributes: Attributes = {}, ...children: 
   return trusted(`${start}>${markupOf(children)}</${name}>`);
 }
 
+/** The style of a page that stands alone. Its text is our own, and not escaped: in it, marks of markup are plain text. */
+export function styleElement(css: string): Html {
+  assert(!css.includes('<'), 'a style with markup in it');
+  return trusted(`<style>${css}</style>`);
+}
+
 /** The text of a whole document, which readers of HTML and of XML alike can take in. */
 export function formatDocument(root: Html): string {
   return `<!DOCTYPE html>\n${root.markup}\n`;

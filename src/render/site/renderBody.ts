@@ -1,7 +1,7 @@
 import type { BodyBlock, ListBlock, TableBlock } from '#guide/guide.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
+import { renderCautions } from '../shared/renderCaution.ts';
 import { headingAt } from './headingAt.ts';
-import { renderCautions } from './renderCaution.ts';
 import { renderExpect, renderMeasure } from './renderChecks.ts';
 import type { Rendering } from './rendering.ts';
 import { renderMistake } from './renderMistake.ts';

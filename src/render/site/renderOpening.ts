@@ -1,6 +1,6 @@
 import type { CautionListBlock, CoverBlock, GuideBlock, SummaryBlock } from '#guide/guide.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
-import { renderCautions } from './renderCaution.ts';
+import { renderCautions } from '../shared/renderCaution.ts';
 import type { Rendering } from './rendering.ts';
 import { renderMissingPicture, renderPicture } from './renderPicture.ts';
 import { renderSection } from './renderSection.ts';

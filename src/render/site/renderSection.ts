@@ -1,6 +1,6 @@
 import { type Child, element, type Html } from '../shared/html.ts';
+import { renderBranch } from '../shared/renderWorkLine.ts';
 import { headingAt } from './headingAt.ts';
-import { renderBranch } from './renderWorkLine.ts';
 
 /** A part of the page under its heading. Headings below the second rank stand in the text's own column. */
 export function renderSection(

@@ -1,6 +1,7 @@
 import type { Asset } from '#core/shot.ts';
 import type { Guide, PageBlock } from '#guide/guide.ts';
 import { element, formatDocument, type Html } from '../shared/html.ts';
+import { stylesheet } from '../shared/stylesheet.ts';
 import { renderFooter, renderLicences } from './renderClosing.ts';
 import { codePath, renderCode } from './renderCode.ts';
 import { type Rendering, renderingOf } from './rendering.ts';
@@ -10,7 +11,6 @@ import { renderProse } from './renderProse.ts';
 import { renderTools } from './renderTools.ts';
 import { renderWiring } from './renderWiring.ts';
 import { renderWork } from './renderWork.ts';
-import { stylesheet } from './stylesheet.ts';
 
 /**
  * The guide as a folder that any host, or none, can show: one page, its style, and the code to take away.

@@ -1,14 +1,14 @@
 import type { StepBlock, StepJoin } from '#guide/guide.ts';
 import { withStop } from '#guide/withStop.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
+import { renderCautions } from '../shared/renderCaution.ts';
+import { renderLineAt } from '../shared/renderWorkLine.ts';
 import { fragmentUrl } from '../shared/safeUrl.ts';
 import { formatEnd } from './formatAmount.ts';
 import { headingAt } from './headingAt.ts';
 import { renderBody } from './renderBody.ts';
-import { renderCautions } from './renderCaution.ts';
 import type { Rendering } from './rendering.ts';
 import { isBareYes, renderNeeds } from './renderNeeds.ts';
-import { renderLineAt } from './renderWorkLine.ts';
 
 /** One step: where it lies on the line of work, what it needs, what can hurt, what to do, what to find after. */
 export function renderStep(step: StepBlock, rendering: Rendering): Html {

@@ -1,11 +1,11 @@
 import { formatMinutes } from '#guide/formatMinutes.ts';
 import type { StepBlock, WorkBlock } from '#guide/guide.ts';
 import { element, type Html } from '../shared/html.ts';
+import { renderWholeLine } from '../shared/renderWorkLine.ts';
 import { fragmentUrl } from '../shared/safeUrl.ts';
 import type { Rendering } from './rendering.ts';
 import { renderProse } from './renderProse.ts';
 import { renderStep } from './renderStep.ts';
-import { renderWholeLine } from './renderWorkLine.ts';
 
 /** The whole work as one line and a list to choose a step from, then the steps themselves. */
 export function renderWork(block: WorkBlock, rendering: Rendering): Html {

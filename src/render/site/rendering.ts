@@ -2,7 +2,7 @@ import type { Asset } from '#core/shot.ts';
 import { everyBlock } from '#guide/everyBlock.ts';
 import type { BlockId, Guide, GuideBlock, PictureBlock, StepBlock } from '#guide/guide.ts';
 import { isSafeUrl, relativeUrl } from '../shared/safeUrl.ts';
-import { type WorkLine, workLine } from './workLine.ts';
+import { type WorkLine, workLine } from '../shared/workLine.ts';
 
 /** What the parts of the page are drawn with. */
 export interface Rendering {

@@ -1,5 +1,5 @@
-import type { Build } from '#core/build.ts';
-import type { TextPlace } from '#core/place.ts';
+import type { Build } from './build.ts';
+import type { TextPlace } from './place.ts';
 
 /**
  * What stands at a place, as a reader of the file sees it: its first line in full. Where a credential stands on that

@@ -1,5 +1,8 @@
 import type { StepBlock } from '#guide/guide.ts';
 
+/** What the line is drawn from. */
+type DrawnStep = Pick<StepBlock, 'number' | 'minutes' | 'powered'>;
+
 /** Where one step lies on the line of work, as fractions of its length. */
 export interface WorkSpan {
   readonly number: number;
@@ -19,7 +22,7 @@ export interface WorkLine {
 /** A step too short to see still gets this share of an even step. */
 const leastShare = 0.25;
 
-export function workLine(steps: readonly StepBlock[]): WorkLine {
+export function workLine(steps: readonly DrawnStep[]): WorkLine {
   const timed = steps.length > 0 && steps.every((step) => step.minutes !== null);
   const minutes = steps.map((step) => step.minutes?.hands ?? 0);
   const even = minutes.reduce((sum, one) => sum + one, 0) / steps.length;

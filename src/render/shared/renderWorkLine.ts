@@ -1,4 +1,4 @@
-import { element, type Html } from '../shared/html.ts';
+import { element, type Html } from './html.ts';
 import type { WorkLine, WorkSpan } from './workLine.ts';
 
 /** Heights inside the drawing, in pixels from its top. */

@@ -1,5 +1,5 @@
 import { type SignalWord, signalWords } from '#core/step.ts';
-import { type Child, element, type Html } from '../shared/html.ts';
+import { type Child, element, type Html } from './html.ts';
 
 /** Signal words after ANSI Z535.4: the alert symbol stands with injury, never with mere damage. */
 const tellsOfInjury: Readonly<Record<SignalWord, boolean>> = {
