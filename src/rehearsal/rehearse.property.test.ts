@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type SmallStep, smallBuild } from '../../tests/checks/smallBuild.ts';
+import type { Action, ActionKind } from '#core/action.ts';
+import { at, type SmallStep, smallBuild } from '../../tests/checks/smallBuild.ts';
 import { rehearse } from './rehearse.ts';
 
 const seed = 20_260_101;
@@ -74,6 +75,32 @@ describe('any rehearsal', () => {
         ledger.steps.slice(1).forEach(({ before }, index) => {
           expect(before).toEqual(ledger.steps[index]?.after);
         });
+      }),
+      { seed, numRuns: 120 },
+    );
+  });
+  it('halts no more and holds the same, whatever work the words tell', () => {
+    const kinds = fc.array(
+      fc.constantFrom<ActionKind>('solder', 'plug-in', 'switch-on', 'strip', 'wait', 'turn-over'),
+      {
+        maxLength: 8,
+      },
+    );
+    fc.assert(
+      fc.property(small, kinds, (made, told) => {
+        const { build, facts } = smallBuild(made);
+        const actions = told.map(
+          (kind, index): Action => ({
+            kind,
+            verb: kind,
+            told: 'do',
+            step: `s${index % Math.max(1, made.steps.length)}`,
+            place: at('guide.md', index, kind),
+          }),
+        );
+        const [silent, heard] = [rehearse(build, facts), rehearse(build, { ...facts, actions })];
+        expect(heard.steps).toEqual(silent.steps);
+        expect(heard.stops.filter(({ claim }) => claim?.basis !== 'read')).toEqual(silent.stops);
       }),
       { seed, numRuns: 120 },
     );

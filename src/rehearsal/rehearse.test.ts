@@ -488,6 +488,15 @@ describe('code', () => {
   });
 });
 
+describe('programs', () => {
+  it('take the place of the one before, and scripts lie side by side', () => {
+    const loaded = (...paths: string[]) =>
+      run({ steps: paths.map((path, at) => ({ id: `s${at}`, loads: [path] })) }).steps.at(-1)?.after.loaded;
+    expect(loaded('blink.ino', 'lamp/main.cpp')).toEqual(['lamp/main.cpp']);
+    expect(loaded('boot.py', 'main.py')).toEqual(['boot.py', 'main.py']);
+  });
+});
+
 describe('the builder', () => {
   it('is stopped by nothing that was only read from prose', () => {
     expect(stopsOf({ parts: [{ name: 'R1' }], steps: [{ id: 'a', reads: ['R9', 'R7'] }] })).toEqual([]);

@@ -7,7 +7,8 @@ export function turnSide(bench: Bench, step: ScriptStep): void {
   if (claim === null) return;
   const [before, now] = [bench.side, claim.value];
   bench.side = { name: now, step: step.id };
-  if (before === null || !isOtherSide(before.name, now) || speaksOfTurning(bench, step)) return;
+  if (before === null || !isOtherSide(before.name, now)) return;
+  if (!worksOnPoints(bench, step) || speaksOfTurning(bench, step)) return;
   const { name: from, step: since } = before;
   bench.stops.push({ kind: 'side-changes-untold', step: step.id, claim, from, to: now, since });
 }
@@ -32,6 +33,12 @@ function thingOf(side: string): string {
     )
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
+}
+
+/** Holes and pads change places when the work is turned; a lid or a seam is found either way. */
+function worksOnPoints({ facts }: Bench, step: ScriptStep): boolean {
+  if (step.facts.connects.length > 0) return true;
+  return facts.actions.some(({ kind, told, step: at }) => kind === 'solder' && told === 'do' && at === step.id);
 }
 
 /** A guide that speaks of turning over anywhere is followed; so is a step that names its side in its words. */

@@ -39,10 +39,10 @@ export const sideNotAnnounced = defineCheck({
         },
       },
       {
-        title: 'the step names the side in its own words',
+        title: 'the step names the side in its own words, or closes a lid there',
         files: {
           'guide.md':
-            '# Night light\n\n## A\n\n- Side: top\n\nPush it in.\n\n## B\n\n- Side: bottom\n\nSolder from below.\n',
+            '# Night light\n\n## A\n\n- Side: top\n\nPush it in.\n\n## B\n\n- Side: bottom\n\nSolder from below.\n\n## C\n\n- Side: top\n\nClose it.\n',
         },
       },
     ],
@@ -59,7 +59,7 @@ export const sideNotAnnounced = defineCheck({
         title: 'and up again',
         files: {
           'guide.md':
-            '# Night light\n\n## A\n\n- Side: solder side\n\nJoin it.\n\n## B\n\nLook.\n\n## C\n\n- Side: top\n\nPush it in.\n',
+            '# Night light\n\n## A\n\n- Side: solder side\n\nJoin it.\n\n## B\n\nLook.\n\n## C\n\n- Side: top\n\nSolder it on.\n',
         },
         expect: [{ file: 'guide.md', line: 15, words: 'top' }],
       },
