@@ -3,11 +3,13 @@ import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
 import { assemblyNeverUsed } from './rules/assemblyNeverUsed.ts';
 import { assemblyRunsOut } from './rules/assemblyRunsOut.ts';
+import { batteryNotDescribed } from './rules/batteryNotDescribed.ts';
 import { binaryUntied } from './rules/binaryUntied.ts';
 import { boardNotNamed } from './rules/boardNotNamed.ts';
 import { broughtForSome } from './rules/broughtForSome.ts';
 import { busAddress } from './rules/busAddress.ts';
 import { cautionAfterTheAct } from './rules/cautionAfterTheAct.ts';
+import { cautionIncomplete } from './rules/cautionIncomplete.ts';
 import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
@@ -22,6 +24,7 @@ import { licenceMissing } from './rules/licenceMissing.ts';
 import { licenceNotKnown } from './rules/licenceNotKnown.ts';
 import { licenceUnfit } from './rules/licenceUnfit.ts';
 import { linkFragile } from './rules/linkFragile.ts';
+import { mainsNotDescribed } from './rules/mainsNotDescribed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { moreThanListed } from './rules/moreThanListed.ts';
 import { notReadable } from './rules/notReadable.ts';
@@ -46,6 +49,7 @@ import { polarityNotTold } from './rules/polarityNotTold.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { powerUnchecked } from './rules/powerUnchecked.ts';
 import { printedPartOpen } from './rules/printedPartOpen.ts';
+import { protectionNotNamed } from './rules/protectionNotNamed.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { ratingTooLow } from './rules/ratingTooLow.ts';
 import { referenceBroken } from './rules/referenceBroken.ts';
@@ -82,11 +86,13 @@ export const checks: readonly Check[] = [
   addressUsedTwice,
   assemblyNeverUsed,
   assemblyRunsOut,
+  batteryNotDescribed,
   binaryUntied,
   boardNotNamed,
   broughtForSome,
   busAddress,
   cautionAfterTheAct,
+  cautionIncomplete,
   codeNeverLoaded,
   codeNotFound,
   connectorUnclear,
@@ -101,6 +107,7 @@ export const checks: readonly Check[] = [
   licenceNotKnown,
   licenceUnfit,
   linkFragile,
+  mainsNotDescribed,
   measuredUnpowered,
   moreThanListed,
   notReadable,
@@ -125,6 +132,7 @@ export const checks: readonly Check[] = [
   powerUnchecked,
   poweredWhileWorking,
   printedPartOpen,
+  protectionNotNamed,
   ratingTooLow,
   ratingsMissing,
   referenceBroken,

@@ -2,6 +2,7 @@ import { Failure } from '#core/failure.ts';
 import { UsageMistake } from './arguments.ts';
 import { acceptCommand } from './commands/accept.ts';
 import { adoptCommand } from './commands/adopt.ts';
+import { cautionsCommand } from './commands/cautions.ts';
 import { checkCommand } from './commands/check.ts';
 import type { Command } from './commands/command.ts';
 import { impactCommand } from './commands/impact.ts';
@@ -21,6 +22,7 @@ const commands: readonly Command[] = [
   publishCommand,
   partsCommand,
   pinsCommand,
+  cautionsCommand,
 ];
 
 /** Runs one command. Exit status 0: done; 1: done, and something halts a builder; 2: could not be carried out. */

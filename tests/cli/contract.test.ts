@@ -49,6 +49,12 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['format', 'pins', 'libraries', 'constants', 'secrets'],
     ['file', 'line', 'name', 'pin', 'use'],
   ],
+  [
+    'cautions',
+    () => ['cautions', demo.root],
+    ['format', 'hazards', 'note'],
+    ['hazard', 'name', 'grave', 'word', 'step', 'places', 'why', 'cover', 'cautions', 'wording', 'wear', 'deferral'],
+  ],
   ['check', () => ['check', demo.root], ['format', 'verdict', 'findings', 'accepted', 'lowered', 'ran'], []],
   [
     'rehearse',
@@ -63,7 +69,13 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['kind', 'path', 'files', 'bytes'],
   ],
 ];
-const itemsUnder: Record<string, string> = { parts: 'parts', pins: 'pins', rehearse: 'steps', publish: 'outputs' };
+const itemsUnder: Record<string, string> = {
+  parts: 'parts',
+  cautions: 'hazards',
+  pins: 'pins',
+  rehearse: 'steps',
+  publish: 'outputs',
+};
 
 describe('--json', () => {
   it.each(contract)('of %s is one document with the promised keys', (name, args, keys, itemKeys) => {
@@ -124,6 +136,19 @@ describe('check --mend and accept', () => {
   });
 });
 
+describe('cautions', () => {
+  it('never says that a build is safe', async () => {
+    const folder = await heap('harmless', {
+      'guide.md': '# Lamp\n\n## Fit D1\n- Parts: D1\n\nPush it in.\n',
+      'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED\n',
+    });
+    const { stdout } = runProgram(['cautions', folder, '--json']);
+    expect(JSON.parse(stdout)).toMatchObject({ format: 1, hazards: [] });
+    expect(JSON.parse(stdout).note).toMatch(/^No listed hazard was found in the data given\. That does not make/);
+    expect(runProgram(['cautions', folder]).stdout).toContain('No listed hazard was found in the data given.');
+  });
+});
+
 describe('exit status', () => {
   it('is 2, with nothing on stdout and a remedy on stderr, for a folder that is not there', () => {
     const { status, stdout, stderr } = runProgram(['check', path.join(scratch, 'nowhere'), '--json']);
@@ -138,13 +163,13 @@ describe('exit status', () => {
 });
 
 describe('a folder that was not adopted', () => {
-  it('is left exactly as it was by check, rehearse, parts, pins and publish', async () => {
+  it('is left exactly as it was by check, rehearse, parts, pins, cautions and publish', async () => {
     const folder = await heap('untouched', {
       'guide.md': '# Lamp\n\n## Fit R1\n- Parts: R1\n\nSolder it.\n',
       'parts.csv': 'Reference,Quantity,Description\nR1,1,Resistor\n',
     });
     const before = await digestOfFolder(folder);
-    for (const command of ['check', 'rehearse', 'parts', 'pins'])
+    for (const command of ['check', 'rehearse', 'parts', 'pins', 'cautions'])
       expect(runProgram([command, folder]).status).not.toBe(2);
     expect(runProgram(['publish', folder]).status).toBe(2);
     expect(runProgram(['publish', folder, '--to', path.join(folder, 'site')]).status).toBe(2);

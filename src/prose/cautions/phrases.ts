@@ -7,13 +7,23 @@ export interface Phrases {
   find(words: string): { readonly start: number; readonly end: number } | null;
 }
 
-/** Makes searches of phrases, to be asked again and again. */
+const nothing: Phrases = { find: () => null };
+const made = new WeakMap<readonly string[], Phrases>();
+
+/** Searches for phrases; those of one table are made once. */
 export function phrasesOf(written: readonly string[]): Phrases {
+  if (written.length === 0) return nothing;
+  const known = made.get(written) ?? searches(written);
+  made.set(written, known);
+  return known;
+}
+
+function searches(written: readonly string[]): Phrases {
   const phrases = written.map((phrase) => phrase.split(' + ').map((piece) => searchFor(sourceOf(piece))));
   const any = searchFor(written.map((phrase) => sourceOf(phrase.split(' + ')[0] ?? '')).join('|'));
   return {
     find(words) {
-      if (written.length === 0 || !any.test(words)) return null;
+      if (!any.test(words)) return null;
       for (const pieces of phrases) {
         const matches = pieces.map((piece) => piece.exec(words));
         if (matches.includes(null)) continue;

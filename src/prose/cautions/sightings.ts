@@ -4,6 +4,7 @@ import { type Basis, firstValue } from '#core/claim.ts';
 import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
+import { placeInside } from '../placeInside.ts';
 import type { GuideSentence } from './hearGuide.ts';
 import type { LibraryCaution } from './library.ts';
 import { type Phrases, phrasesOf } from './phrases.ts';
@@ -113,7 +114,9 @@ function inSentences({ triggers }: LibraryCaution, unless: Phrases, { sentences 
     const found = isMeant(words, phrases, unless);
     if (found === null) return [];
     const as = isHeading ? 'head' : 'act';
-    return [{ place, step, basis: 'read', as, why: `the words ‘${words.slice(found.start, found.end)}’` }];
+    const here = words.slice(found.start, found.end);
+    const why = `the ${/\s/.test(here) ? 'words' : 'word'} ‘${here}’`;
+    return [{ place: placeInside(place, found.start, found.end), step, basis: 'read', as, why }];
   });
 }
 

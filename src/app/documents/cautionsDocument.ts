@@ -1,0 +1,33 @@
+import type { FoundHazard } from '#core/hazard.ts';
+import { cautionFor, wordingOf } from '#prose/cautions/library.ts';
+import { type CautionListing, nothingFound } from '../listCautions.ts';
+import { placeDocument } from './placeDocument.ts';
+
+/** JSON output of `cautions`. */
+export function cautionsDocument({ hazards }: CautionListing): Record<string, unknown> {
+  return {
+    format: 1,
+    hazards: hazards.map(hazardDocument),
+    note: hazards.length === 0 ? nothingFound : null,
+  };
+}
+
+function hazardDocument({ hazard, step, places, why, cover, cautions }: FoundHazard): Record<string, unknown> {
+  const entry = cautionFor(hazard);
+  return {
+    hazard,
+    name: entry.name,
+    grave: entry.grave,
+    word: entry.word,
+    step,
+    places: places.map(placeDocument),
+    why,
+    cover,
+    cautions: cautions.map(({ word, message, when, place }) => ({ word, message, when, place: placeDocument(place) })),
+    wording: wordingOf(entry),
+    wear: entry.protect?.wear ?? null,
+    deferral: entry.defer,
+    dated: entry.dated,
+    source: entry.source,
+  };
+}
