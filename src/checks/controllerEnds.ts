@@ -160,3 +160,11 @@ export function wordsOfDriven(pin: DrivenPin): string[] {
 export function isUncertainAnalogue({ pin, uses }: DrivenPin): boolean {
   return uses.includes('analogue-in') && /^\d$/.test(pin.trim());
 }
+
+/** A name that stands for several pins is chosen when the code is compiled; which of them, nobody can tell here. */
+export function isChosenByBoard<T extends { readonly name: string | null; readonly pin: string; readonly ref?: Ref }>(
+  pin: T,
+  all: readonly T[],
+): boolean {
+  return pin.name !== null && all.some((one) => one.name === pin.name && one.pin !== pin.pin && one.ref === pin.ref);
+}

@@ -1,7 +1,7 @@
 import type { CodePin } from '#core/code.ts';
 import { slugOf } from '#notation/names.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
-import { knownWires, nameWords } from '../controllerEnds.ts';
+import { isChosenByBoard, knownWires, nameWords } from '../controllerEnds.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { type PinPhrase, pinsInProse } from '../pinsInProse.ts';
 
@@ -29,7 +29,7 @@ export const pinInTextDiffers = defineCheck({
       const [first] = meant;
       if (first === undefined || compared.some((is) => is !== 'different') || isAnothers(pin, pins, first, board))
         continue;
-      if (isChosen(pin, pins)) continue;
+      if (isChosenByBoard(pin, pins)) continue;
       yield {
         subjects: [`code:${pin.place.file}`],
         mark: slugOf(pin.name ?? pin.pin),
@@ -114,9 +114,4 @@ function isAnothers(pin: CodePin, pins: readonly CodePin[], phrase: PinPhrase, b
       comparePinsOn(board, other.pin, phrase.pin) !== 'different' &&
       wordsOf(other).some((word) => holds(phrase, word)),
   );
-}
-
-/** A name that stands for several pins is chosen by board. */
-function isChosen(pin: CodePin, pins: readonly CodePin[]): boolean {
-  return pin.name !== null && pins.some((one) => one.name === pin.name && one.pin !== pin.pin);
 }

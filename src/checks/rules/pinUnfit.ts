@@ -5,7 +5,7 @@ import { comparePins, parsePin } from '#notation/pins.ts';
 import { refClass } from '#notation/refs.ts';
 import { netsOf } from '#rehearsal/nets.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
-import { isUncertainAnalogue, knownWires } from '../controllerEnds.ts';
+import { isChosenByBoard, isUncertainAnalogue, knownWires } from '../controllerEnds.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { isThere, jobsAgainst, type PinJob, pinFamilyOf, pinKey } from '../pinFacts.ts';
 import { listed } from '../say.ts';
@@ -19,7 +19,8 @@ export const pinUnfit = defineCheck({
   basis: 'documentation of the chips and their cores, named for each family in the table of pin facts',
   needs: { subject: ['code'], witnesses: [] },
   *run(judged) {
-    for (const board of boardsOf(judged)) yield* onBoard(judged, board);
+    if (!isCertain(judged)) yield { cannotTell: 'it is not said which board runs which code' };
+    else for (const board of boardsOf(judged)) yield* onBoard(judged, board);
   },
   examples: {
     passes: [
@@ -53,6 +54,27 @@ export const pinUnfit = defineCheck({
             '[env:lamp]\nplatform = espressif32@6.9.0\nboard = esp32-s3-devkitc-1\nframework = arduino\n',
           'src/main.cpp':
             '#include <Arduino.h>\nconst int LAMP_PIN = 38;\nvoid setup() { pinMode(LAMP_PIN, OUTPUT); }\nvoid loop() { digitalWrite(LAMP_PIN, HIGH); }\n',
+        },
+      },
+      {
+        title: 'pins chosen for one of two boards',
+        files: {
+          'guide.md': '# Night light\n\n## Wire it\n\n- Parts: U1\n\nSolder.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,ESP8266 board (NodeMCU form)\n',
+          'main.ino':
+            '#ifdef ESP32\n#define BUZZER 25\n#else\n#define BUZZER D1\n#endif\nvoid setup() { pinMode(BUZZER, OUTPUT); }\nvoid loop() {}\n',
+        },
+      },
+      {
+        title: 'two boards, two programs, and nobody says which runs which',
+        outcome: 'cannot-tell',
+        files: {
+          'guide.md': '# Doorbell\n\n## Wire it\n\n- Parts: U1, U2\n\nSolder.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Arduino Nano board\nU2,1,ESP8266 board (NodeMCU form)\n',
+          'wiring.csv': 'from,to,net\nU2.D8,H1.1,BELL\nU2.D3,H1.2,LAMP\n',
+          'sender/sender.ino': 'const int LAMP_PIN = 9;\nvoid setup() { pinMode(LAMP_PIN, OUTPUT); }\nvoid loop() {}\n',
+          'receiver/receiver.ino':
+            'const int BELL_PIN = D8;\nconst int LAMP_PIN = D3;\nvoid setup() { pinMode(BELL_PIN, OUTPUT); pinMode(LAMP_PIN, OUTPUT); }\nvoid loop() {}\n',
         },
       },
       {
@@ -138,6 +160,14 @@ interface Board {
   readonly pins: readonly DrivenPin[];
 }
 
+/** Whether each program has its board: by a step that loads it, or because there is one of each. */
+function isCertain({ build, facts }: Judged): boolean {
+  const programs = build.sources.filter(({ file }) => /\bvoid\s+setup\s*\(/.test(build.texts.get(file)?.text ?? ''));
+  return facts.controllers.every(
+    ({ basis, confidence }) => basis === 'declared' || (confidence >= 0.8 && programs.length <= 1),
+  );
+}
+
 /** The controllers of the build; where parts have no references, the one part that is described as a known chip. */
 function boardsOf({ build, facts }: Judged): Board[] {
   const targets = build.targets.flatMap(({ board }) => board ?? []);
@@ -158,7 +188,7 @@ function boardsOf({ build, facts }: Judged): Board[] {
 function* onBoard(judged: Judged, { name, part, description: board, pins: all }: Board): Iterable<FindingDraft> {
   const family = pinFamilyOf(board);
   if (family === null) return;
-  const pins = all.filter((pin) => !isUncertainAnalogue(pin));
+  const pins = all.filter((pin) => !isUncertainAnalogue(pin) && !isChosenByBoard(pin, all));
   const byJob = new Map<PinJob | null, DrivenPin[]>();
   for (const pin of pins) {
     const key = pinKey(board, pin.pin);
@@ -207,9 +237,10 @@ function applies(judged: Judged, job: PinJob, pin: DrivenPin, board: string): bo
     case 'serial':
       return codeOf(judged, pin).some((text) => /\bSerial\.(?:begin|print)/.test(text));
     case 'pull-up':
-      return asksForPullUp(judged, pin) && !isPulledUp(judged, pin, board);
+      // Where no wire of the pin is known, a resistor may well be there.
+      return asksForPullUp(judged, pin) && isPulledUp(judged, pin, board) === false;
     case 'pulled-up':
-      return isPulledUp(judged, pin, board);
+      return isPulledUp(judged, pin, board) === true;
     default:
       return true;
   }
@@ -233,12 +264,13 @@ function asksForPullUp({ build }: Judged, { usedAt }: DrivenPin): boolean {
   });
 }
 
-/** Whether a resistor leads from the pin's net to a supply. */
-function isPulledUp(judged: Judged, pin: DrivenPin, board: string): boolean {
+/** Whether a resistor leads from the pin's net to a supply; null where no wire of the pin is known. */
+function isPulledUp(judged: Judged, pin: DrivenPin, board: string): boolean | null {
   const wires = knownWires(judged);
   const nets = netsOf(wires);
   const ends = wires.flatMap(({ from, to }) => [from, to]);
   const own = ends.filter((end) => end.ref === pin.ref && comparePinsOn(board, end.pin, pin.pin) === 'same');
+  if (own.length === 0) return null;
   return own
     .flatMap((end) => nets.endsOn(end))
     .filter(({ ref }) => refClass(ref) === 'resistor')

@@ -5,7 +5,7 @@ import type { DrivenPin } from '#core/facts.ts';
 import type { Path, Place } from '#core/place.ts';
 import { parsePin } from '#notation/pins.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
-import { isUncertainAnalogue, nameWords } from '../controllerEnds.ts';
+import { isChosenByBoard, isUncertainAnalogue, nameWords } from '../controllerEnds.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { listed } from '../say.ts';
 
@@ -136,11 +136,6 @@ function clash(build: Judged['build'], a: DrivenPin, b: DrivenPin): boolean {
     comparePinsOn(part?.description ?? '', a.pin, b.pin) === 'same' &&
     (a.name === null || b.name === null ? a.name !== b.name : !mayBeOneLine(a.name, b.name) && a.name !== b.name)
   );
-}
-
-/** A name that stands for several pins is chosen when the code is compiled; which of them, nobody can tell here. */
-function isChosenByBoard(pin: DrivenPin, all: readonly DrivenPin[]): boolean {
-  return pin.name !== null && all.some((one) => one.name === pin.name && one.pin !== pin.pin && one.ref === pin.ref);
 }
 
 type Direction = 'in' | 'out' | 'i2c' | 'uart' | 'spi' | 'either';

@@ -1,8 +1,12 @@
+import type { ActionKind } from '#core/action.ts';
 import type { Judged } from '#core/assembled.ts';
 import type { Part, Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import type { Section } from '#core/step.ts';
 import { refClass } from '#notation/refs.ts';
+import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
+import { spokenTexts } from '#prose/mentions/spokenTexts.ts';
+import { placeInside } from '#prose/placeInside.ts';
 import { defineCheck } from '../defineCheck.ts';
 import words from '../knowledge/orientationWords.json';
 import { proseOf } from '../proseOf.ts';
@@ -23,12 +27,9 @@ export const polarityNotTold = defineCheck({
       if (section.role !== 'step' || step === undefined || !isFitted(judged, section)) continue;
       if (tells(wordsOf(judged, section))) continue;
       const open = new Map<string, Place[]>();
-      for (const { value, places } of step.uses) {
-        const part = build.parts.find(({ id }) => id === value.part);
-        if (part === undefined || !hasWayRound(part)) continue;
-        const refs = value.ref === null ? part.refs : [value.ref];
-        if (isToldElsewhere(judged, part, refs)) continue;
-        open.set(value.ref ?? refs[0] ?? part.description, [...places]);
+      for (const { part, ref, places } of partsFitted(judged, section)) {
+        if (!hasWayRound(part) || isToldElsewhere(judged, part, ref === null ? part.refs : [ref])) continue;
+        open.set(ref ?? part.refs[0] ?? part.description, [...places]);
       }
       if (open.size === 0) continue;
       const basis = step.uses.some(({ basis: one }) => one === 'declared') ? 'declared' : 'read';
@@ -90,6 +91,14 @@ export const polarityNotTold = defineCheck({
         expect: [{ file: 'guide.md', line: 5, words: 'D1' }],
       },
       {
+        title: 'named in a sentence alone',
+        files: {
+          'guide.md': '# Night light\n\n## Solder the driver\n\nSolder Q1 and R1 beside the buzzer.\n',
+          'parts.csv': 'Reference,Quantity,Description\nQ1,1,Transistor BC547\nR1,1,Resistor 1 kΩ\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'Q1' }],
+      },
+      {
         title: 'a chip pressed into its socket',
         files: {
           'guide.md': '# Night light\n\n## Fit the chip\n\n- Parts: U1\n\nPress U1 into its socket.\n',
@@ -104,13 +113,46 @@ export const polarityNotTold = defineCheck({
 const told = new RegExp(`(?<![\\p{L}\\d])(?:${words.told.join('|')})(?![\\p{L}\\d])`, 'iu');
 const signs = new RegExp(words.signs, 'u');
 const partWords = new RegExp(words.parts.join('|'), 'i');
+/** Work that puts a part in place. */
+const fits: readonly ActionKind[] = ['solder', 'fit', 'plug-in', 'glue'];
 const otherParts = new RegExp(`\\b(?:${words.not.join('|')})\\b`, 'i');
 
 /** Whether the step has the builder put parts in place, rather than sort or test them. */
 function isFitted({ facts }: Judged, { id }: Section): boolean {
-  return facts.actions.some(
-    ({ step, told: how, kind }) => step === id && how === 'do' && ['solder', 'fit', 'plug-in', 'glue'].includes(kind),
-  );
+  return facts.actions.some(({ step, told: how, kind }) => step === id && how === 'do' && fits.includes(kind));
+}
+
+interface FittedPart {
+  readonly part: Part;
+  readonly ref: Ref | null;
+  readonly places: readonly Place[];
+}
+
+/** Parts that the step declares; where it declares none, those that its sentences name together with the work. */
+function partsFitted({ build, facts }: Judged, { id }: Section): FittedPart[] {
+  const uses = facts.steps[id]?.uses ?? [];
+  if (uses.length > 0) {
+    return uses.flatMap(({ value, places }) => {
+      const part = build.parts.find((one) => one.id === value.part);
+      return part === undefined ? [] : [{ part, ref: value.ref, places }];
+    });
+  }
+  const work = facts.actions.filter(({ step, told: how, kind }) => step === id && how === 'do' && fits.includes(kind));
+  return spokenTexts(build)
+    .filter(({ step }) => step === id)
+    .flatMap((spoken) =>
+      sentencesOf(spoken.words).flatMap(({ text, start }) => {
+        const from = spoken.place.span[0] + start;
+        const isWork = work.some(({ place }) => place.span[0] >= from && place.span[1] <= from + text.length);
+        if (!isWork) return [];
+        return [...text.matchAll(/(?<![\p{L}\d.])[A-Z]{1,4}\d{1,3}(?![\p{L}\d]|\.\S)/gu)].flatMap((match) => {
+          const part = build.parts.find(({ refs }) => refs.includes(match[0]));
+          const at = start + match.index;
+          const place = placeInside(spoken.place, at, at + match[0].length);
+          return part === undefined ? [] : [{ part, ref: match[0], places: [place] }];
+        });
+      }),
+    );
 }
 
 function hasWayRound(part: Part): boolean {
