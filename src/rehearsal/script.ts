@@ -2,7 +2,7 @@ import type { Build } from '#core/build.ts';
 import type { Claim } from '#core/claim.ts';
 import type { Facts } from '#core/facts.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
-import { type VariantKey, variantKey, variantsNamed } from './variants.ts';
+import { type VariantKey, variantKey, variantsNamed } from './variantKey.ts';
 
 /** One step as the simulated builder hears it: only what the maker has declared. */
 export interface ScriptStep {
