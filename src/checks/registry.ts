@@ -1,6 +1,7 @@
 // Made by scripts/generateChecks.mjs from the files in rules/.
 import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
+import { afterBuildIncomplete } from './rules/afterBuildIncomplete.ts';
 import { assemblyNeverUsed } from './rules/assemblyNeverUsed.ts';
 import { assemblyRunsOut } from './rules/assemblyRunsOut.ts';
 import { batteryNotDescribed } from './rules/batteryNotDescribed.ts';
@@ -15,9 +16,12 @@ import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { costDiffers } from './rules/costDiffers.ts';
 import { costUntold } from './rules/costUntold.ts';
+import { earlierWorkNotLinked } from './rules/earlierWorkNotLinked.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
 import { fileNotNamed } from './rules/fileNotNamed.ts';
 import { hazardNotNamed } from './rules/hazardNotNamed.ts';
+import { instructionTooCoarse } from './rules/instructionTooCoarse.ts';
+import { introductionIncomplete } from './rules/introductionIncomplete.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
 import { licenceDiffers } from './rules/licenceDiffers.ts';
 import { licenceMissing } from './rules/licenceMissing.ts';
@@ -69,9 +73,11 @@ import { stepNumberWrong } from './rules/stepNumberWrong.ts';
 import { takenAwayForGood } from './rules/takenAwayForGood.ts';
 import { temporaryStays } from './rules/temporaryStays.ts';
 import { testWithoutResult } from './rules/testWithoutResult.ts';
+import { timeDiffers } from './rules/timeDiffers.ts';
 import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
+import { unitMissing } from './rules/unitMissing.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
 import { variantNamedOnce } from './rules/variantNamedOnce.ts';
@@ -84,6 +90,7 @@ import { wordsNotExplained } from './rules/wordsNotExplained.ts';
 /** All checks, in order of their file names. */
 export const checks: readonly Check[] = [
   addressUsedTwice,
+  afterBuildIncomplete,
   assemblyNeverUsed,
   assemblyRunsOut,
   batteryNotDescribed,
@@ -98,9 +105,12 @@ export const checks: readonly Check[] = [
   connectorUnclear,
   costDiffers,
   costUntold,
+  earlierWorkNotLinked,
   fileNameVague,
   fileNotNamed,
   hazardNotNamed,
+  instructionTooCoarse,
+  introductionIncomplete,
   libraryNotNamed,
   licenceDiffers,
   licenceMissing,
@@ -152,9 +162,11 @@ export const checks: readonly Check[] = [
   takenAwayForGood,
   temporaryStays,
   testWithoutResult,
+  timeDiffers,
   toolForWorkMissing,
   toolNeverUsed,
   toolNotListed,
+  unitMissing,
   usedBeforeMade,
   valueDiffers,
   variantNamedOnce,

@@ -1,4 +1,5 @@
 import type { Build } from '#core/build.ts';
+import type { Place } from '#core/place.ts';
 import { maskUnread } from './maskUnread.ts';
 import { proseOf } from './proseOf.ts';
 
@@ -17,7 +18,9 @@ export function isWrittenOut({ instructions }: Build): boolean {
   return told.length >= 3;
 }
 
-/** The first words of the guide: where a stranger would look for what it says of itself. */
-export function frontOf({ instructions: { sections }, files }: Build) {
-  return sections[0]?.place ?? { kind: 'file' as const, file: files[0]?.path ?? '.' };
+/** The title of the guide, else its file: where a stranger would look for what it says of itself. */
+export function frontOf({ instructions: { sections }, files }: Build): Place {
+  const [first] = sections;
+  if (first === undefined) return { kind: 'file', file: files[0]?.path ?? '.' };
+  return first.place.quote === '' ? { kind: 'file', file: first.file } : first.place;
 }
