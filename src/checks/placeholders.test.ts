@@ -13,6 +13,9 @@ describe('findPlaceholders', () => {
     expect(wordsIn('Insert table here')).toEqual(['Insert table here']);
     expect(wordsIn('Add a nice photo of the board here.')).toEqual(['Add a nice photo of the board here']);
     expect(wordsIn('Your text here')).toEqual(['Your text here']);
+    expect(wordsIn('Price: T.B.D., length xx mm, torque TBA')).toEqual(['T.B.D.', 'xx mm', 'TBA']);
+    expect(wordsIn('Width: [insert width]')).toEqual(['[insert width]']);
+    expect(wordsIn('Photos will follow. Details to come.')).toEqual(['Photos will follow', 'Details to come']);
   });
   it('leaves part numbers, names and instructions alone', () => {
     for (const text of [
@@ -26,6 +29,11 @@ describe('findPlaceholders', () => {
       'xxx',
       'What is that?? Really?',
       'The size XXXL',
+      'Write <your-network> into it',
+      '[Add a fuse](fuse.md)',
+      'The instructions will follow the colours',
+      'TBA-7 mount',
+      'The axis is xx, the next yy',
     ]) {
       expect(wordsIn(text), text).toEqual([]);
     }

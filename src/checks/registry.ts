@@ -61,6 +61,7 @@ import { replacementUnsaid } from './rules/replacementUnsaid.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { rowTooVague } from './rules/rowTooVague.ts';
 import { screwKeyMissing } from './rules/screwKeyMissing.ts';
+import { secondListDiffers } from './rules/secondListDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
 import { sideNotAnnounced } from './rules/sideNotAnnounced.ts';
@@ -71,6 +72,7 @@ import { sourceMissing } from './rules/sourceMissing.ts';
 import { statusNotSaid } from './rules/statusNotSaid.ts';
 import { stepNumberWrong } from './rules/stepNumberWrong.ts';
 import { takenAwayForGood } from './rules/takenAwayForGood.ts';
+import { tallBeforeFlat } from './rules/tallBeforeFlat.ts';
 import { temporaryStays } from './rules/temporaryStays.ts';
 import { testWithoutResult } from './rules/testWithoutResult.ts';
 import { timeDiffers } from './rules/timeDiffers.ts';
@@ -150,6 +152,7 @@ export const checks: readonly Check[] = [
   revisionDiffers,
   rowTooVague,
   screwKeyMissing,
+  secondListDiffers,
   secretInFiles,
   settingNotExplained,
   sideNotAnnounced,
@@ -160,6 +163,7 @@ export const checks: readonly Check[] = [
   statusNotSaid,
   stepNumberWrong,
   takenAwayForGood,
+  tallBeforeFlat,
   temporaryStays,
   testWithoutResult,
   timeDiffers,

@@ -19,7 +19,10 @@ export const licenceNotKnown = defineCheck({
       const read = parseLicenceExpression(text);
       const side = places.licences ?? { kind: 'file' as const, file: 'twicebuilt.yaml' };
       if ('strange' in read) {
-        const near = nearest(read.strange);
+        const near =
+          [nearest(read.strange), nearest(text.replace(/\b(?:the|licen[cs]e|version)\b/gi, ''))].find(
+            (ids) => ids.length > 0,
+          ) ?? [];
         yield {
           subjects: ['setting:licences'],
           mark: text,
@@ -91,6 +94,8 @@ const withdrawn = new Set(deprecated);
 function nearest(word: string): string[] {
   const wanted = bare(word).replace(/\d+$/, (digits) => (digits.length === 1 ? `${digits}0` : digits));
   if (wanted.length < 2) return [];
+  const same = identifiers.find((id) => bare(id) === wanted);
+  if (same !== undefined) return [same];
   return identifiers.filter((id) => !withdrawn.has(id) && bare(id).startsWith(wanted)).slice(0, 4);
 }
 

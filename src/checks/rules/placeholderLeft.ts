@@ -61,6 +61,17 @@ export const placeholderLeft = defineCheck({
         expect: [{ file: 'parts.csv', line: 3, column: 6, words: 'TBD' }],
       },
       {
+        title: 'a heading of a template',
+        files: {
+          'guide.md':
+            '# Project title\n\nA lamp.\n\n## Fit the lamp\n\nSolder D1.\n\n## Step title\n\nPress the lid on.\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 1, words: 'Project title' },
+          { file: 'guide.md', line: 9, words: 'Step title' },
+        ],
+      },
+      {
         title: 'a heading with nothing under it',
         files: {
           'guide.md':
@@ -92,6 +103,7 @@ function* emptyHeadings({ instructions: { sections } }: Build): Iterable<Finding
     const next = sections[index + 1];
     const gathers = next !== undefined && next.file === section.file && next.depth > section.depth;
     const wordless = section.heading.trim() === '' && section.depth > 0;
+    if (standIn.test(section.heading)) yield* standInHeading(section);
     if (section.depth === 0 || section.role === 'title' || (!wordless && (gathers || holdsSomething(section))))
       continue;
     yield {
@@ -103,6 +115,21 @@ function* emptyHeadings({ instructions: { sections } }: Build): Iterable<Finding
       remedy: wordless ? 'Give the heading a name, or take it out.' : 'Write the section, or take the heading out.',
     };
   }
+}
+
+/** Headings that a template brings along. */
+const standIn =
+  /^(?:(?:your|my) )?(?:(?:project|build|guide|step|section|chapter|device) (?:title|name)|heading(?: \d+)?|title|untitled(?: document)?|new (?:page|step|section))(?: (?:here|goes here))?$/i;
+
+function* standInHeading({ heading, file, id, place }: Section): Iterable<FindingDraft> {
+  yield {
+    subjects: [`file:${file}`],
+    mark: `heading-${id}`,
+    sides: [place],
+    message: `The heading ‘${heading}’ is that of a template.`,
+    consequence: 'A builder does not learn what this is about.',
+    remedy: 'Write its name.',
+  };
 }
 
 function holdsSomething(section: Section): boolean {

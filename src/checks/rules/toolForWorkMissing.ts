@@ -18,10 +18,11 @@ export const toolForWorkMissing = defineCheck({
   needs: { subject: ['steps'], witnesses: [] },
   *run(judged) {
     const known = wordsOfTools(judged);
-    const lacking = knowledge.tools.flatMap((entry) => {
-      const work = workFor(judged, entry);
-      return work.length === 0 || holdsWord(known, entry.known) ? [] : [{ tool: entry.tool, work }];
-    });
+    const wanted = [
+      ...knowledge.tools.map((entry) => ({ ...entry, work: workFor(judged, entry) })),
+      { ...knowledge.smallParts, work: smallPartsOf(judged) },
+    ];
+    const lacking = wanted.filter((entry) => entry.work.length > 0 && !holdsWord(known, entry.known));
     if (lacking.length === 0) return;
     if (!namesTools(judged)) {
       if (!isWrittenOut(judged.build)) return;
@@ -100,6 +101,15 @@ export const toolForWorkMissing = defineCheck({
         ],
       },
       {
+        title: 'small parts without anything to hold them',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the resistor\n\nSolder R1.\n',
+          'parts.csv': 'Reference,Quantity,Package,Description\nR1,1,0805,Resistor\nD1,1,5 mm,White LED\n',
+          'tools.csv': 'tool,needed\nSoldering iron,yes\nSide cutters,yes\n',
+        },
+        expect: [{ file: 'parts.csv', line: 2, words: 'tweezers' }],
+      },
+      {
         title: 'no list of tools at all',
         files: {
           'guide.md':
@@ -135,6 +145,20 @@ function suits(words: string, entry: Entry): boolean {
   const rest = plain.replace(/^\W*\p{L}+\s/u, ' ');
   return (needs.length === 0 || holdsWord(rest, needs)) && !holdsWord(plain, spares);
 }
+
+/** Surface-mount parts that are soldered by hand, as their packages tell. */
+function smallPartsOf({ build, facts }: Judged): Work[] {
+  const solders = facts.actions.some(({ kind, told }) => kind === 'solder' && told === 'do');
+  if (!solders) return [];
+  return build.parts
+    .filter(({ package: size, fitted }) => fitted && size !== null && smallPackage.test(size))
+    .map((part) => ({
+      words: `Solder ${part.refs[0] ?? part.description} (${part.package})`,
+      place: part.cells.package ?? part.place,
+    }));
+}
+
+const smallPackage = /^(?:SMD ?)?(?:0201|0402|0603|0805|1206|1210|SOT-?\d|SOD-?\d|SOIC|SSOP|TSSOP|MSOP|QFN|LQFP|TQFP)/i;
 
 /** Readings that steps declare. */
 function readingsOf({ build, facts }: Judged): Work[] {
