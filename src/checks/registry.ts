@@ -16,6 +16,7 @@ import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { costDiffers } from './rules/costDiffers.ts';
 import { costUntold } from './rules/costUntold.ts';
+import { definitionUnused } from './rules/definitionUnused.ts';
 import { earlierWorkNotLinked } from './rules/earlierWorkNotLinked.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
 import { fileNotNamed } from './rules/fileNotNamed.ts';
@@ -28,6 +29,8 @@ import { licenceMissing } from './rules/licenceMissing.ts';
 import { licenceNotKnown } from './rules/licenceNotKnown.ts';
 import { licenceUnfit } from './rules/licenceUnfit.ts';
 import { linkFragile } from './rules/linkFragile.ts';
+import { linkTracked } from './rules/linkTracked.ts';
+import { linkUndefined } from './rules/linkUndefined.ts';
 import { mainsNotDescribed } from './rules/mainsNotDescribed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { moreThanListed } from './rules/moreThanListed.ts';
@@ -40,7 +43,9 @@ import { partNotListed } from './rules/partNotListed.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
+import { pictureUnused } from './rules/pictureUnused.ts';
 import { pictureWithoutWords } from './rules/pictureWithoutWords.ts';
+import { pictureWordsRepeated } from './rules/pictureWordsRepeated.ts';
 import { pieceNotListed } from './rules/pieceNotListed.ts';
 import { pinDiffers } from './rules/pinDiffers.ts';
 import { pinInTextDiffers } from './rules/pinInTextDiffers.ts';
@@ -63,6 +68,8 @@ import { rowTooVague } from './rules/rowTooVague.ts';
 import { screwKeyMissing } from './rules/screwKeyMissing.ts';
 import { secondListDiffers } from './rules/secondListDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
+import { sectionRepeated } from './rules/sectionRepeated.ts';
+import { sentenceBrokenOff } from './rules/sentenceBrokenOff.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
 import { sideNotAnnounced } from './rules/sideNotAnnounced.ts';
 import { signalWordDoesNotFit } from './rules/signalWordDoesNotFit.ts';
@@ -75,6 +82,7 @@ import { takenAwayForGood } from './rules/takenAwayForGood.ts';
 import { tallBeforeFlat } from './rules/tallBeforeFlat.ts';
 import { temporaryStays } from './rules/temporaryStays.ts';
 import { testWithoutResult } from './rules/testWithoutResult.ts';
+import { textStruckOut } from './rules/textStruckOut.ts';
 import { timeDiffers } from './rules/timeDiffers.ts';
 import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
@@ -107,6 +115,7 @@ export const checks: readonly Check[] = [
   connectorUnclear,
   costDiffers,
   costUntold,
+  definitionUnused,
   earlierWorkNotLinked,
   fileNameVague,
   fileNotNamed,
@@ -119,6 +128,8 @@ export const checks: readonly Check[] = [
   licenceNotKnown,
   licenceUnfit,
   linkFragile,
+  linkTracked,
+  linkUndefined,
   mainsNotDescribed,
   measuredUnpowered,
   moreThanListed,
@@ -131,7 +142,9 @@ export const checks: readonly Check[] = [
   partsListMissing,
   pictureElsewhere,
   pictureMissing,
+  pictureUnused,
   pictureWithoutWords,
+  pictureWordsRepeated,
   pieceNotListed,
   pinDiffers,
   pinInTextDiffers,
@@ -154,6 +167,8 @@ export const checks: readonly Check[] = [
   screwKeyMissing,
   secondListDiffers,
   secretInFiles,
+  sectionRepeated,
+  sentenceBrokenOff,
   settingNotExplained,
   sideNotAnnounced,
   signalWordDoesNotFit,
@@ -166,6 +181,7 @@ export const checks: readonly Check[] = [
   tallBeforeFlat,
   temporaryStays,
   testWithoutResult,
+  textStruckOut,
   timeDiffers,
   toolForWorkMissing,
   toolNeverUsed,

@@ -1,7 +1,7 @@
-import type { PictureRef } from '#core/text.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { shownPictures } from '../pictureRefs.ts';
 import { numbered } from '../say.ts';
+import { saysNothing } from '../wordlessPicture.ts';
 
 export const pictureWithoutWords = defineCheck({
   id: 'picture-without-words',
@@ -60,17 +60,3 @@ export const pictureWithoutWords = defineCheck({
     ],
   },
 });
-
-/** Empty words on a photo, a file name, or a word that any picture could have. */
-function saysNothing({ alt, title, url }: PictureRef): boolean {
-  if (title !== null && title.trim().length > 3) return false;
-  const words = alt.trim();
-  if (words === '')
-    return /\.(?:jpe?g|heic|webp|png|gif)(?:[?#]|$)/i.test(url) && !/icon|logo|badge|spacer|divider/i.test(url);
-  if (/\.(?:jpe?g|png|gif|webp|heic|svg)$/i.test(words)) return true;
-  if (/^(?:IMG|DSC|DSCN|DSCF|PXL|P|MVIMG|Screenshot|WhatsApp Image)[-_ ]?\d[\d_ -]*$/i.test(words)) return true;
-  return standIn.test(words);
-}
-
-const standIn =
-  /^(?:an? )?(?:alt(?:ernative)?[ -]?(?:text|tag)|images?|img|pictures?|pics?|photos?|figures?|fig\.?|screenshots?|untitled|step|bild|foto|imagen?|description)[ #.:-]*\d*$/i;
