@@ -88,6 +88,7 @@ import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
 import { unitMissing } from './rules/unitMissing.ts';
+import { unfittedPartUsed } from './rules/unfittedPartUsed.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
 import { variantNamedOnce } from './rules/variantNamedOnce.ts';
@@ -187,6 +188,7 @@ export const checks: readonly Check[] = [
   toolNeverUsed,
   toolNotListed,
   unitMissing,
+  unfittedPartUsed,
   usedBeforeMade,
   valueDiffers,
   variantNamedOnce,

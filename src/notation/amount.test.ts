@@ -19,6 +19,9 @@ describe('parseAmount', () => {
     ['30 centimetres', 30, 'cm'],
     ['10 (+4)', 10, 'pcs'],
     ['10 (4 spare)', 10, 'pcs'],
+    ['4 (2 per side)', 4, 'pcs'],
+    ['4 (two on each half)', 4, 'pcs'],
+    ['1 pack of 10', 1, 'pack'],
   ])('reads %s as exactly %d %s', (text, n, unit) => {
     expect(parseAmount(text)).toEqual({ n, unit, approximate: false });
   });

@@ -19,8 +19,12 @@ export function parseAmount(text: string): Amount | null {
   const plain = plainForm(text).toLowerCase();
   if (table.asNeeded.includes(plain)) return { n: 1, unit: asNeeded, approximate: true };
   const withoutSpares = plain.replace(/ ?\((?:\+ ?\d{1,4}|\+? ?(?:\d{1,4} )?spares?)\)$/u, '');
-  const lead = leads.find((word) => withoutSpares.startsWith(word));
-  const rest = withoutSpares.slice(lead?.length ?? 0).trim();
+  const total = withoutSpares
+    // '4 (2 per side)' says how the four are shared out; '1 pack of 10' is one pack.
+    .replace(/ ?\((?:\d{1,3}|one|two|three|four) (?:per|on|for|at|in) [^()]*\)$/u, '')
+    .replace(/^(\d{1,3} (?:packs?|bags?|boxes|box|strips?|reels?|kits?|sets?)) of \d{1,5}$/u, '$1');
+  const lead = leads.find((word) => total.startsWith(word));
+  const rest = total.slice(lead?.length ?? 0).trim();
   const parts =
     /^(?<sign>[x×] ?)?(?<first>\d[\d.,' /]*|[.,]\d+)(?<last> ?(?:-|–|—|to) ?\d[\d.,]*)?(?<more>\+)?(?<unit>.*)$/u.exec(
       rest,

@@ -42,14 +42,14 @@ export const pieceNotListed = defineCheck({
         title: 'verbs, terminals, and what the lists hold under a neighbouring name',
         files: {
           'guide.md':
-            '# Night light\n\n## Parts\n\n- 1 × white LED\n- 4 × M3 machine screw\n- 30 cm hook-up wire\n- Superglue\n\n## Fit the lamp\n\nSolder the LED. Wire it up and tape it down. Glue the lid.\n\n## Close it\n\nScrew the lid on. The lid screws into the base. Use a tape measure. Loosen the screws of the terminal. Put in the four screws. Cut a piece of wire. Add some glue.\n',
+            '# Night light\n\n## Parts\n\n- 1 × white LED\n- 4 × M3 machine screw\n- 30 cm hook-up wire\n- Superglue\n\n## Fit the lamp\n\nSolder the LED. Wire it up and tape it down. Glue the lid.\n\n## Close it\n\nScrew the lid on. The lid screws into the base. Use a tape measure. Loosen the screws of the terminal. Put in the four screws. Find the screw holes. Cut a piece of wire. Add some glue.\n',
         },
       },
       {
         title: 'what a step declares is the business of the list of parts',
         files: {
           'guide.md':
-            '# Night light\n\n## Close the case\n\n- Parts: lid, M3 screw × 4\n\nDrive the four screws in.\n\n## Test it\n\nInsert the cell. Use tape or a clip. If you like, use some glue.\n',
+            '# Night light\n\n## Close the case\n\n- Parts: lid, M3 screw × 4\n\nDrive the four screws in.\n\n## Test it\n\nInsert the cell. Use tape or a clip. If you like, use some glue. Line up the screw holes. Tighten the nut of the switch.\n',
           'parts.csv': 'Reference,Quantity,Description\n,1,Lid\n,1,Case bottom\n',
         },
       },
@@ -104,7 +104,13 @@ const things = (table.things as readonly Thing[]).map(({ name, nouns = [], phras
   name,
   covers: covers.map((words) => tokensOf(words).join(' ')),
   finds: [
-    ...nouns.map((noun) => new RegExp(`(?<=(?<![\\p{L}\\p{N}])${before} )${noun}s?(?![\\p{L}\\p{N}-])`, 'giu')),
+    ...nouns.map(
+      (noun) =>
+        new RegExp(
+          `(?<=(?<![\\p{L}\\p{N}])${before} )${noun}s?(?![\\p{L}\\p{N}-]| (?:${table.tails.join('|')})(?!\\p{L}))`,
+          'giu',
+        ),
+    ),
     ...phrases.map((phrase) => new RegExp(`(?<![\\p{L}\\p{N}-])${phrase}(?![\\p{L}\\p{N}-])`, 'giu')),
   ],
 }));

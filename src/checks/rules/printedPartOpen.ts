@@ -17,6 +17,8 @@ export const printedPartOpen = defineCheck({
   *run({ build }) {
     const printed = fittedRows(build).filter(isPrinted);
     if (printed.length === 0) return;
+    // A page on printing elsewhere may hold the files and say how.
+    if ([...build.texts.values()].some(({ text }) => linkToPrinting.test(text))) return;
     const without = printed.filter((part) => !namesFile(part, build));
     const open = openSettings(build, printed);
     if (without.length > 0) yield fileOpen(without);
@@ -96,12 +98,13 @@ function namesFile(part: Part, build: Build): boolean {
   });
 }
 
-/** What the guide and the rows leave open; a page on printing elsewhere may say it. */
+const linkToPrinting =
+  /\[[^\]]*(?:stl|3mf|3d|models?|print|cad|design files?)[^\]]*\]\(|\]\([^)]*(?:stl|3mf|print|model|cad)[^)]*\)/iu;
+
+/** What the guide and the rows leave open. */
 function openSettings(build: Build, printed: readonly Part[]): string[] {
   const guide = guideWords(build);
   const all = [guide, ...printed.map(rowWords)].join('\n');
-  const pages = [...build.texts.values()].some(({ text }) => /\]\([^)]*print[^)]*\)/iu.test(text));
-  if (pages) return [];
   return [
     ...(/\b(?:PLA|PETG|PET-G|ABS|ASA|TPU|nylon|polycarbonate|resin)\b/iu.test(all) ? [] : ['material']),
     ...(/\blayers?\b|\blayer height\b|\bresolution\b/iu.test(all) ? [] : ['layer height']),

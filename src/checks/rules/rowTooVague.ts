@@ -1,8 +1,10 @@
 import type { Part } from '#core/part.ts';
 import { tokensOf } from '#notation/names.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
+import adjectives from '../knowledge/genericWords.json';
+import nouns from '../knowledge/partKinds.json';
 import { partKind } from '../partKind.ts';
-import { firstRows, fittedRows, hasTypeNumber, rowName, rowWords } from '../partWords.ts';
+import { firstRows, fittedRows, rowName, rowWords } from '../partWords.ts';
 import { listed } from '../say.ts';
 
 export const rowTooVague = defineCheck({
@@ -41,7 +43,7 @@ export const rowTooVague = defineCheck({
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder it.\n',
           'parts.csv':
-            'Quantity,Description,Value,MPN,Note\n1,OLED display 0.96 inch,,,\n1,Barometer BMP280,,,\n1,GPS receiver,,NG-6M,\n1,Motor driver,L298N,,\n1,Servo,,,"9 g, metal gear"\n1,Lid,,,\n1,Quad buffer with 3-state outputs,,74AHCT125N,\n',
+            'Quantity,Description,Value,MPN,Note\n1,OLED display 0.96 inch,,,\n1,Barometer BMP280,,,\n1,GPS receiver,,NG-6M,\n1,Motor driver,L298N,,\n1,Servo,,,"9 g, metal gear"\n1,Lid,,,\n1,Blue Heron sensor,,,\n1,Quad buffer with 3-state outputs,,74AHCT125N,\n',
         },
       },
       {
@@ -77,11 +79,13 @@ export const rowTooVague = defineCheck({
 
 const typed = new Set(['module', 'chip', 'transistor', 'motor', 'relay']);
 
-/** A short name without any figure, for a part of which there are hundreds of types; or an address in place of a name. */
+const generic = new Set([...Object.values(nouns.kinds).flat(), ...adjectives.words].flatMap((name) => tokensOf(name)));
+
+/** Nothing but words that fit hundreds of types; or an address in place of a name. */
 function isVague(part: Part): boolean {
   if (/^https?:\S+$/u.test(part.description.trim())) return true;
   const kind = partKind(part);
   if (kind === null || !typed.has(kind) || part.mpn !== null) return false;
-  const words = rowWords(part).replace(/https?:\S+/gu, '');
-  return !/\d/u.test(words) && !hasTypeNumber(words) && tokensOf(words).length <= 4;
+  const words = tokensOf(rowWords(part).replace(/https?:\S+/gu, ''));
+  return words.length <= 5 && words.every((word) => generic.has(word));
 }
