@@ -87,8 +87,8 @@ import { timeDiffers } from './rules/timeDiffers.ts';
 import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
-import { unitMissing } from './rules/unitMissing.ts';
 import { unfittedPartUsed } from './rules/unfittedPartUsed.ts';
+import { unitMissing } from './rules/unitMissing.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
 import { valueDiffers } from './rules/valueDiffers.ts';
 import { variantNamedOnce } from './rules/variantNamedOnce.ts';
@@ -187,8 +187,8 @@ export const checks: readonly Check[] = [
   toolForWorkMissing,
   toolNeverUsed,
   toolNotListed,
-  unitMissing,
   unfittedPartUsed,
+  unitMissing,
   usedBeforeMade,
   valueDiffers,
   variantNamedOnce,

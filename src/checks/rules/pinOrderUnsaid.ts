@@ -26,7 +26,7 @@ export const pinOrderUnsaid = defineCheck({
       subjects: ['build:parts'],
       sides: firstRows(open.map(({ part }) => part)),
       basis: 'read',
-      weight: open.every(({ part }) => isWiredByName(build, part)) ? 'tidy' : 'slows',
+      weight: open.every(({ part, family }) => isWiredByName(build, part, family, guide)) ? 'tidy' : 'slows',
       message: `${listed(open.map(({ part, family }) => `${rowName(part)} (${family.name}: ${family.differs})`))} ${
         open.length === 1 ? 'comes' : 'come'
       } in several pin orders, and the guide tells none.`,
@@ -43,7 +43,7 @@ export const pinOrderUnsaid = defineCheck({
           'guide.md':
             '# Night light\n\n## Fit the display\n\nThe pins of OLED1 are, from left to right, GND, VCC, SCL and SDA.\n',
           'parts.csv':
-            'Reference,Quantity,Description,MPN,Note\nOLED1,1,OLED display 0.96 inch,,\nK1,1,Relay module,,"pins in the order VCC, GND, IN"\nU2,1,BME280 board,BP-280-6,\nR1,1,Resistor 10k,,\n',
+            'Reference,Quantity,Description,MPN,Note\nOLED1,1,OLED display 0.96 inch,,\nK1,1,Relay module,,"pins in the order VCC, GND, IN"\nU2,1,BME280 board,BP-280-6,\nU3,1,"OLED display, GND-VCC-SCL-SDA",,\nR1,1,Resistor 10k,,\n',
         },
       },
       {
@@ -107,14 +107,23 @@ function isSettled(part: Part, { pins, is }: Family, guide: string): boolean {
 }
 
 function namesPins(text: string, pins: readonly string[]): boolean {
-  const words = text.toUpperCase().split(/[\s,;:|/()`*'"–—]+/u);
-  return pins.filter((pin) => words.includes(pin)).length >= 3;
+  return pinsIn(text, pins) >= 3;
 }
 
-/** Every pin that the wiring names of it has a name rather than a number. */
-function isWiredByName({ connections }: Build, part: Part): boolean {
-  const pins = connections.flatMap(({ from, to }) =>
+function pinsIn(text: string, pins: readonly string[]): number {
+  const words = text
+    .toUpperCase()
+    .replace(/(?<=[A-Z\d])[-–](?=[A-Z])/gu, ' ')
+    .split(/[\s,;:|/()`*'"–—]+/u);
+  return pins.filter((pin) => words.includes(pin)).length;
+}
+
+/** It is joined by wires that go by names: every pin in the wiring has one, or the text says where SDA goes. */
+function isWiredByName({ connections }: Build, part: Part, { pins, is }: Family, guide: string): boolean {
+  const wired = connections.flatMap(({ from, to }) =>
     [from, to].filter(({ ref }) => part.refs.includes(ref)).map(({ pin }) => pin),
   );
-  return pins.length > 0 && pins.every((pin) => !/^\d+$/u.test(pin));
+  if (wired.length > 0) return wired.every((pin) => !/^\d+$/u.test(pin));
+  const speaksOf = new RegExp(is, 'iu');
+  return guide.split(/[\n.;]/u).some((line) => speaksOf.test(line) && pinsIn(line, pins) > 0);
 }

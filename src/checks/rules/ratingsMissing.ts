@@ -125,7 +125,8 @@ function lackingRatings(build: Build): Lacking[] {
 }
 
 function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide: string): boolean {
-  if (part.mpn !== null || (kind.fastener !== true && hasTypeNumber(part.description))) return false;
+  if (part.mpn !== null || hasShopNumber(part) || (kind.fastener !== true && hasTypeNumber(part.description)))
+    return false;
   const supply = kind.plural === 'supplies' ? ` · ${build.settings.supply ?? ''}` : '';
   const words = `${rowWords(part)}${supply}${need.inGuide === true ? ` · ${guide}` : ''}`;
   if (need.when !== undefined && !holdsWord(words, need.when)) return false;
@@ -135,6 +136,11 @@ function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide:
     (need.patterns ?? []).some((pattern) => new RegExp(pattern, 'iu').test(words)) ||
     (need.quantities ?? []).some((quantity) => holdsQuantity(part, words, quantity as QuantityKind))
   );
+}
+
+/** A number of a shop names one part, as long as the shop has it. */
+function hasShopNumber({ supplier, cells }: Part): boolean {
+  return cells.supplierNumber !== undefined || /\d{4,}/u.test(supplier ?? '');
 }
 
 function holdsWord(text: string, words: readonly string[]): boolean {

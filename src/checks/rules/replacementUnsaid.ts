@@ -71,7 +71,7 @@ function speaksOfReplacement(words: string, part: Part): boolean {
   return part.substitution !== null || replacing.test(words);
 }
 
-const criticalKinds = new Set(['chip', 'module', 'transistor', 'relay', 'motor']);
+const criticalKinds = new Set(['chip', 'module', 'transistor', 'relay']);
 
 function isCritical(part: Part): boolean {
   const kind = partKind(part);
