@@ -5,6 +5,7 @@ import { adoptCommand } from './commands/adopt.ts';
 import { cautionsCommand } from './commands/cautions.ts';
 import { checkCommand } from './commands/check.ts';
 import type { Command } from './commands/command.ts';
+import { confirmCommand } from './commands/confirm.ts';
 import { impactCommand } from './commands/impact.ts';
 import { partsCommand } from './commands/parts.ts';
 import { pinsCommand } from './commands/pins.ts';
@@ -17,6 +18,7 @@ const commands: readonly Command[] = [
   adoptCommand,
   checkCommand,
   rehearseCommand,
+  confirmCommand,
   acceptCommand,
   impactCommand,
   publishCommand,

@@ -18,4 +18,12 @@ export interface Proposal {
   readonly places: readonly Place[];
   /** Why it is proposed, as a sentence for the maker. */
   readonly why: string;
+  /** True where steps before take up all pieces that are listed: this one works on them, and takes none of its own. */
+  readonly again: boolean;
+}
+
+/** Names a proposal for good: step, label, and the listed thing or else the item. */
+export function proposalId({ step, label, item, about }: Proposal): string {
+  const thing = about === null ? item : about.slice(about.indexOf(':') + 1);
+  return `${step}/${label}/${thing.replace(/\s+/g, '-').toLowerCase()}`;
 }

@@ -58,6 +58,8 @@ export interface Settings {
   readonly dismissedRules: readonly string[];
   /** What the maker has looked at after changes, by the names of the items. */
   readonly impactDone: readonly string[];
+  /** Proposed facts that the maker does not want, by the names of the proposals. */
+  readonly declined: readonly string[];
   /** Where each top-level key stands. */
   readonly places: Readonly<Record<string, TextPlace>>;
 }
@@ -79,5 +81,6 @@ export const noSettings: Settings = {
   accepted: [],
   dismissedRules: [],
   impactDone: [],
+  declined: [],
   places: {},
 };

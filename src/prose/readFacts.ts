@@ -10,6 +10,7 @@ import { findControllers } from './findControllers.ts';
 import { knownThings } from './knownThings.ts';
 import { findPinMentions } from './mentions/findPinMentions.ts';
 import { findValueMentions } from './mentions/findValueMentions.ts';
+import { proposeFacts } from './proposals/proposeFacts.ts';
 import { findOpenWaits } from './standing/findOpenWaits.ts';
 import { findTemporaries } from './standing/findTemporaries.ts';
 import { findTerms } from './terms/findTerms.ts';
@@ -26,16 +27,17 @@ export function readFacts(build: Build): Facts {
     problems.push(...read.problems);
   }
   const controllers = findControllers(build, Object.values(steps));
+  const pins = findPinMentions(build, known, controllers);
   const actions = findActions(build);
   return {
     steps,
     controllers,
     drivenPins: drivenPins(build, controllers),
     values: findValueMentions(build, known),
-    pins: findPinMentions(build, known, controllers),
+    pins,
     actions,
     hazards: findHazards(build, steps, actions),
-    proposals: [],
+    proposals: proposeFacts(build, known, { steps, controllers, pins, actions }),
     terms: findTerms(build),
     temporaries: findTemporaries(build),
     openWaits: findOpenWaits(build, steps),

@@ -1,8 +1,16 @@
 import type { Judgement } from '../check.ts';
 import { findingDocument } from './findingDocument.ts';
+import { proposalDocument } from './proposalDocument.ts';
 
 /** JSON output of `check`. */
-export function checkDocument({ verdict, findings, accepted, lowered, ran }: Judgement): Record<string, unknown> {
+export function checkDocument({
+  verdict,
+  findings,
+  accepted,
+  lowered,
+  ran,
+  confirm,
+}: Judgement): Record<string, unknown> {
   return {
     format: 1,
     verdict,
@@ -10,5 +18,6 @@ export function checkDocument({ verdict, findings, accepted, lowered, ran }: Jud
     accepted: accepted.map(({ finding, reason }) => ({ ...findingDocument(finding), reason })),
     lowered,
     ran,
+    confirm: confirm.map(proposalDocument),
   };
 }

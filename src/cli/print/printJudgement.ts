@@ -36,13 +36,15 @@ function printQuiet({ accepted }: Judgement): string {
 }
 
 /** Name of the build, verdict and counts. */
-export function printHead({ judged, findings, accepted, lowered, impact, verdict, ran }: Judgement): string {
+export function printHead(judgement: Judgement): string {
+  const { judged, findings, accepted, lowered, impact, verdict, ran } = judgement;
   const { build, ledger } = judged;
   const failed = ran.filter(({ outcome }) => outcome === 'failed');
   const lines = [
     safe(build.settings.title ?? build.instructions.title ?? build.name),
     wrapped(`${verdictInWords(verdict, ledger)} ${countsInWords(findings)}`, ''),
   ];
+  lines.push(...printConfirmations(judgement));
   if (failed.length > 0)
     lines.push(wrapped(`Could not run: ${failed.map(({ check, why }) => `${check} (${why})`).join('; ')}.`, ''));
   if (accepted.length > 0) lines.push(`Accepted: ${count(accepted.length, 'finding')}, which stay quiet.`);
@@ -52,6 +54,20 @@ export function printHead({ judged, findings, accepted, lowered, impact, verdict
   const open = openItems(impact).length;
   if (open > 0) lines.push(`Older than a change: ${count(open, 'place')}; see twicebuilt impact DIR.`);
   return `${lines.join('\n')}\n`;
+}
+
+/** What the maker could confirm to tell enough, where that is what lacks. */
+function printConfirmations({ confirm, coverageIfConfirmed, judged }: Judgement): string[] {
+  if (confirm.length === 0) return [];
+  const { sections } = judged.build.instructions;
+  const heading = (step: string) => sections.find(({ id }) => id === step)?.heading ?? step;
+  return [
+    wrapped(
+      `The text speaks of more: with every proposal confirmed the steps would declare ${coverageInWords(coverageIfConfirmed)}. To look through them: twicebuilt confirm DIR. These help most:`,
+      '',
+    ),
+    ...confirm.map(({ step, label, item }) => wrapped(`“${safe(heading(step))}”: ${label} ${safe(item)}`, '   ')),
+  ];
 }
 
 function verdictInWords(verdict: Verdict, { coverage, steps }: Ledger): string {

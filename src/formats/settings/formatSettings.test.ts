@@ -71,6 +71,7 @@ describe('formatSettings', () => {
       }),
       dismissedRules: fc.array(words, { maxLength: 2 }),
       impactDone: fc.array(words, { maxLength: 2 }),
+      declined: fc.array(words, { maxLength: 2 }),
     });
     fc.assert(
       fc.property(settings, (given) => {

@@ -33,6 +33,7 @@ export function formatSettings(settings: FirstSettings, comments: Readonly<Recor
     entry('accepted', settings.accepted, { ...usual, ...comments }),
     entry('dismissedRules', settings.dismissedRules, { ...usual, ...comments }),
     entry('impactDone', settings.impactDone, { ...usual, ...comments }),
+    entry('declined', settings.declined, { ...usual, ...comments }),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }

@@ -69,6 +69,7 @@ function readSetting(key: SettingKey, value: YamlValue, file: string, context: S
     case 'skills':
     case 'dismissedRules':
     case 'impactDone':
+    case 'declined':
       return readWords(value, context);
     case 'licences':
       return readLicences(value, context);
