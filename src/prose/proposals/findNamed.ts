@@ -1,4 +1,4 @@
-import type { KnownName, KnownNames, WordRole } from './knownNames.ts';
+import { type KnownName, type KnownNames, shuffled, type WordRole } from './knownNames.ts';
 import trade from './tradeWords.json';
 import { isSize, type Word, wordsOf } from './words.ts';
 
@@ -41,8 +41,10 @@ export function findNamed<T>(
 }
 
 /** Words that a name of the list writes as two become two, at the same place. */
-function split<T>(words: readonly Word[], { splits }: KnownNames<T>): Word[] {
+function split<T>(words: readonly Word[], { splits, types }: KnownNames<T>): Word[] {
   return words.flatMap((word) => {
+    const type = word.isName ? types.get(shuffled(word.form)) : undefined;
+    if (type !== undefined && type !== word.form) return [{ ...word, also: [type, ...word.also] }];
     const two = splits.get(word.form);
     return two === undefined ? [word] : two.map((form) => ({ ...word, form, also: [] }));
   });
@@ -150,11 +152,12 @@ function rate<T>(run: readonly Word[], names: KnownNames<T>): Rated<T>[] {
       if (form === undefined || role === undefined) continue;
       matched.push(form);
       if (form !== word.form || role === 'kind') bySynonym = true;
-      score += weights[role] * rarity(form, names) * (form === word.form ? 1 : 0.8);
+      score += weights[role] * rarity(form, names) * (form === word.form ? 1 : 0.6);
     }
     const last = run.at(-1);
-    const isHead = last !== undefined && [last.form, ...last.also].some((form) => name.heads.has(form));
-    return [{ name, score: score + (isHead ? 0.5 : 0), matched, bySynonym }];
+    const isNamed = last !== undefined && name.heads.has(last.form);
+    const isHead = isNamed || (last?.also.some((form) => name.heads.has(form)) ?? false);
+    return [{ name, score: score + (isNamed ? 0.5 : isHead ? 0.25 : 0), matched, bySynonym }];
   });
 }
 

@@ -31,6 +31,16 @@ export interface KnownNames<T> {
   readonly byWord: ReadonlyMap<string, readonly KnownName<T>[]>;
   /** Words written as one that some name writes as two, such as 'keycap'. */
   readonly splits: ReadonlyMap<string, readonly [string, string]>;
+  /** Type numbers by their signs in order, so that two swapped letters do not hide one. */
+  readonly types: ReadonlyMap<string, string>;
+}
+
+/** The letters of a type number in the order of the alphabet, then its digits as they are. */
+export function shuffled(type: string): string {
+  const letters = type.replace(/\d/g, '');
+  return letters.length < 3 || letters.length === type.length
+    ? ''
+    : [...letters].sort().join('') + type.replace(/\D/g, '');
 }
 
 const plain = new Set(trade.plain);
@@ -53,7 +63,12 @@ export function knownNames<T>(things: readonly T[], called: (thing: T) => Called
     }
   }
   for (const word of byWord.keys()) splits.delete(word);
-  return { byWord, splits };
+  const types = new Map<string, string>();
+  for (const [word, sharing] of byWord) {
+    const key = shuffled(word);
+    if (key !== '' && sharing.some(({ roles }) => roles.get(word) === 'type')) types.set(key, word);
+  }
+  return { byWord, splits, types };
 }
 
 function nameOf<T>(thing: T, { name, more, kind, count }: Called, splits: Map<string, readonly [string, string]>) {

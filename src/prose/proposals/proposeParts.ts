@@ -35,9 +35,9 @@ export function proposeParts(
     const declaresParts = (steps[step]?.uses.length ?? 0) > 0;
     for (const told of partsIn(sayings, names, known).values()) {
       // Who declares the parts of a step has said which; only a part that no step declares may have been forgotten.
-      if (isDeclared.has(told.part.id) && (declaresParts || told.refs.size === 0)) continue;
+      if (declaresParts && isDeclared.has(told.part.id)) continue;
       if (steps[step]?.uses.some(({ value }) => value.part === told.part.id)) continue;
-      const proposal = proposalOf(step, told, taken, known);
+      const proposal = proposalOf(step, told, isDeclared.has(told.part.id), taken, known);
       if (proposal !== null) proposals.push(proposal);
     }
   }
@@ -78,6 +78,7 @@ function partsIn(sayings: readonly Saying[], names: KnownNames<Part>, known: Kno
 function proposalOf(
   step: StepId,
   { part, evidence, refs }: Told,
+  isDeclared: boolean,
   taken: Map<PartId, number>,
   known: KnownThings,
 ): Proposal | null {
@@ -87,7 +88,7 @@ function proposalOf(
   const stock = stockOf(part);
   const used = taken.get(part.id) ?? 0;
   const named = refs.size > 0 ? part.refs.filter((ref) => refs.has(ref)) : part.refs;
-  const again = part.refs.length === 0 && stock !== null && stock > 1 && used >= stock;
+  const again = isDeclared || (part.refs.length === 0 && stock !== null && stock > 1 && used >= stock);
   const count = part.refs.length > 0 || stock === null ? null : amountFor(stock - used, stock, evidence);
   const item = writtenPart(part, named, count, known);
   if (item === null) return null;

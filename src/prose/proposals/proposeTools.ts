@@ -19,6 +19,7 @@ interface Need {
   readonly tool: string;
   readonly sure: boolean;
   readonly only?: readonly string[];
+  readonly unless?: readonly string[];
 }
 
 const needs: Readonly<Record<string, readonly Need[]>> = bench.needs;
@@ -63,9 +64,11 @@ function toolsIn(
       const said = told === 'not' ? [] : tokensOf(saying.text);
       for (const need of needs[kind] ?? []) {
         const tool = standard.get(need.tool);
-        const isMeant = need.only === undefined || need.only.some((word) => said.includes(word));
+        const isMeant =
+          (need.only === undefined || need.only.some((word) => said.includes(word))) &&
+          need.unless?.some((word) => said.includes(word)) !== true;
         if (tool === undefined || told === 'not' || !isMeant) continue;
-        const fit = (need.sure ? 0.68 : 0.5) + (tool.isListed ? 0.07 : 0) - (told === 'do' ? 0 : 0.2);
+        const fit = (need.sure ? 0.68 : 0.5) + (tool.isListed ? 0.07 : 0) - (told === 'do' ? 0 : need.sure ? 0.1 : 0.2);
         note(tool, saying, fit, place, `that takes ${article(need.tool)}`);
       }
     }

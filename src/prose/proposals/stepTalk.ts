@@ -43,7 +43,7 @@ export function stepTalk(build: Build, actions: readonly Action[]): Map<StepId, 
 const elsewhere =
   /\b(?:still in|(?:stays?|remains?|leave|keep|is|are) (?:\w+ )?in (?:its|their|the) (?:bags?|packag\w+|tin)|not yet|is not part of|are not part of)\b/iu;
 const aside =
-  /\b(?:do not|don['’]t|never|without|instead of|rather than|previous(?:ly)?|earlier|later|next step|step before|last step|as before|as in the|already|not yet|will be|if you (?:have|want|prefer|use|are)|alternatively|for example|e\.g|such as|optional(?:ly)?|similar to|unlike|compared?)\b/iu;
+  /\b(?:do not|don['’]t|never|without|instead of|rather than|previous(?:ly)?|earlier|later|next step|step before|last step|as before|as in the|already|not yet|will be|if (?:used|needed|fitted|required|present|applicable)|if you (?:have|want|prefer|use|are)|alternatively|for example|e\.g|such as|optional(?:ly)?|similar to|unlike|compared?)\b/iu;
 
 function sayingsOf(spoken: SpokenText, isHeading: boolean, actions: readonly Action[]): Saying[] {
   const pictures = isHeading ? [] : picturesIn(spoken.place.quote);
