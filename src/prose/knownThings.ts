@@ -24,6 +24,14 @@ export function knownThings(build: Build): KnownThings {
   const partOfRef = new Map(build.parts.flatMap((part) => part.refs.map((ref) => [ref, part] as const)));
   const wired = build.connections.flatMap(({ from, to }) => [from.ref, to.ref]);
   const descriptions = build.parts.map((part) => ({ part, tokens: new Set(tokensOf(wordsOf(part))) }));
+  const byId = new Map(build.parts.map((part) => [part.id, part]));
+  const bySlug = new Map([...build.parts].reverse().map((part) => [slugOf(part.id), part]));
+  const byDescription = new Map<string, Part[]>();
+  for (const part of build.parts) {
+    if (part.description === '') continue;
+    const words = tokensOf(part.description).join(' ');
+    byDescription.set(words, [...(byDescription.get(words) ?? []), part]);
+  }
   const tools = new Map(build.tools.map(({ name }) => [tokensOf(name).join(' '), name]));
   const paths = new Set(build.files.flatMap(({ path }) => [path, ...foldersOf(path)]));
   return {
@@ -31,9 +39,10 @@ export function knownThings(build: Build): KnownThings {
     refs: new Set([...partOfRef.keys(), ...wired]),
     connections: new Map(build.connections.map((connection) => [connection.id, connection])),
     partNamed: (name) =>
-      build.parts.find(({ id }) => id === name || slugOf(id) === slugOf(name)) ??
+      byId.get(name) ??
+      bySlug.get(slugOf(name)) ??
       build.parts.find(({ mpn }) => mpn !== null && mpn.toUpperCase() === name.toUpperCase()) ??
-      onlyOne(build.parts.filter(({ description }) => sameWords(description, name))) ??
+      onlyOne(byDescription.get(tokensOf(name).join(' ')) ?? []) ??
       onlyOne(fittingParts(name, descriptions)),
     toolNamed: (name) => tools.get(tokensOf(name).join(' ')) ?? null,
     pathNamed: (path, from) => {
@@ -63,10 +72,6 @@ function fittingParts(name: string, all: readonly { part: Part; tokens: Readonly
   const wanted = tokensOf(name);
   if (wanted.length === 0) return [];
   return all.filter(({ tokens }) => wanted.every((token) => tokens.has(token))).map(({ part }) => part);
-}
-
-function sameWords(a: string, b: string): boolean {
-  return a !== '' && tokensOf(a).join(' ') === tokensOf(b).join(' ');
 }
 
 function onlyOne<T>(items: readonly T[]): T | null {

@@ -88,5 +88,5 @@ function asDeclared(build: Build, proposals: readonly Proposal[]): ScriptStep {
         : [declared({ from: row.from, to: row.to, id: row.id, connection: row.id }, ...places)];
     }),
   };
-  return { id: '', facts, variant: null, optional: false };
+  return { id: '', facts, variants: null, optional: false };
 }

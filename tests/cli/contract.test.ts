@@ -55,6 +55,12 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['format', 'hazards', 'note'],
     ['hazard', 'name', 'grave', 'word', 'step', 'places', 'why', 'cover', 'cautions', 'wording', 'wear', 'deferral'],
   ],
+  [
+    'confirm',
+    () => ['confirm', demo.root],
+    ['format', 'verdict', 'coverage', 'proposals', 'confirm', 'confirmed', 'refused', 'declined', 'written', 'edits'],
+    [],
+  ],
   ['check', () => ['check', demo.root], ['format', 'verdict', 'findings', 'accepted', 'lowered', 'ran'], []],
   [
     'rehearse',
@@ -101,6 +107,63 @@ describe('--json', () => {
     expect(status).toBe(1);
     expect(findings[0]).toMatchObject({ check: 'part-not-listed', weight: 'halts', audience: 'builder', mend: null });
     expect(findings[0].places[0]).toMatchObject({ file: 'guide.md', line: 4, text: 'R1' });
+  });
+});
+
+describe('confirm', () => {
+  const heapOf = {
+    'guide.md':
+      '# Fan\r\n\r\n## Mount the motor\r\n\r\nPush the motor into the housing. Fasten it with four M3 screws.\r\n\r\n## Solder the motor leads\r\n\r\nSolder both leads to the switch. Trim the leads. Solder R1 as well.\r\n',
+    'parts.csv':
+      'Reference,Quantity,Description\n,1,"Geared motor, 6 V"\n,1,"Housing, printed"\n,4,M3 × 10 screws\n,1,Rocker switch\nR1,1,Resistor\n',
+  };
+  const adopted = { ...heapOf, 'twicebuilt.yaml': 'format: 1\ntitle: Fan\n' };
+  it('writes nothing unless told, and nothing at all into a folder that was not adopted', async () => {
+    const folder = await heap('confirm-heap', heapOf);
+    expect(runProgram(['confirm', folder]).stdout).toContain('Geared motor');
+    expect(runProgram(['confirm', folder, '--all', '--show']).stdout).toContain('+ - Parts: ');
+    const { status, stderr } = runProgram(['confirm', folder, '--all']);
+    expect([status, stderr.includes('adopt')]).toEqual([2, true]);
+    expect((await readdir(folder)).sort()).toEqual(['guide.md', 'parts.csv']);
+    for (const [name, text] of Object.entries(heapOf)) {
+      expect(await readFile(path.join(folder, name), 'utf8')).toBe(text);
+    }
+  });
+  it('adds lines that are read back as the parts they name, and leaves every other byte', async () => {
+    const folder = await heap('confirm-all', adopted);
+    const { confirmed, refused, written } = JSON.parse(runProgram(['confirm', folder, '--all', '--json']).stdout);
+    expect(refused).toEqual([]);
+    expect(written).toEqual(['guide.md']);
+    expect(confirmed.length).toBeGreaterThan(4);
+    const text = await readFile(path.join(folder, 'guide.md'), 'utf8');
+    expect(text).toMatch(/- Parts: .*M3 × 10 screws × 4|- Parts: .*4 × M3 × 10 screws/);
+    expect(text.split('\r\n').filter((line) => !/^[-*] \w+: /.test(line) && line !== '')).toEqual(
+      heapOf['guide.md'].split('\r\n').filter((line) => line !== ''),
+    );
+    expect(text.replaceAll('\r\n', '')).not.toContain('\n');
+    const { coverage, steps } = JSON.parse(runProgram(['rehearse', folder, '--json']).stdout);
+    expect(coverage.parts).toBe(1);
+    expect(steps.at(-1).after.bag).toEqual(expect.objectContaining({ R1: 0 }));
+  });
+  it('takes some by number, and never proposes again what was declined', async () => {
+    const folder = await heap('confirm-some', adopted);
+    const list = () => JSON.parse(runProgram(['confirm', folder, '--json']).stdout).proposals;
+    const [first, second] = list();
+    const { confirmed, declined } = JSON.parse(
+      runProgram(['confirm', folder, '--only', String(first.number), '--not', String(second.number), '--json']).stdout,
+    );
+    expect([confirmed[0].id, declined]).toEqual([first.id, [second.id]]);
+    expect(await readFile(path.join(folder, 'twicebuilt.yaml'), 'utf8')).toContain(second.id);
+    expect(list().map(({ id }: { id: string }) => id)).not.toContain(second.id);
+    expect(runProgram(['confirm', folder, '--only', '999']).status).toBe(2);
+    expect(runProgram(['confirm', folder, '--at-least', 'much']).status).toBe(2);
+  });
+  it('names at most five confirmations where too little is told', async () => {
+    const folder = await heap('confirm-five', adopted);
+    const { verdict, confirm } = JSON.parse(runProgram(['check', folder, '--json']).stdout);
+    expect(verdict).toBe('not-enough-told');
+    expect(confirm.length).toBeGreaterThan(0);
+    expect(confirm.length).toBeLessThanOrEqual(5);
   });
 });
 

@@ -137,9 +137,8 @@ function nameIn<T>({ start, end }: Run, words: readonly Word[], sentence: string
 }
 
 function rate<T>(run: readonly Word[], names: KnownNames<T>): Rated<T>[] {
-  const candidates = new Set(
-    run.flatMap(({ form, also }) => [form, ...also].flatMap((one) => names.byWord.get(one) ?? [])),
-  );
+  const sharing = run.flatMap(({ form, also }) => [form, ...also].map((one) => names.byWord.get(one) ?? []));
+  const candidates = new Set(sharing.filter(({ length }) => length <= commonest).flat());
   const sizes = run.filter(({ form }) => isSize(form)).map(({ form }) => form);
   return [...candidates].flatMap((name): Rated<T>[] => {
     if (sizes.some((one) => !name.sizes.has(one) && clashes(one, name.sizes))) return [];
@@ -175,6 +174,9 @@ function rarity<T>(form: string, { byWord }: KnownNames<T>): number {
   const sharing = byWord.get(form)?.length ?? 1;
   return sharing === 1 ? 1 : sharing === 2 ? 0.7 : sharing === 3 ? 0.5 : 0.35;
 }
+
+/** A word that more names share tells none of them from the others. */
+const commonest = 20;
 
 /** The best of those that fit; of equals the one whose number is the number said, else none. */
 function choose<T>(rated: readonly Rated<T>[], count: number | null): Rated<T> | null {

@@ -21,9 +21,9 @@ const lamp = [
 
 function proposed(guide: string, made: MadeUp = {}, atLeast = 0.6): string[] {
   const { proposals } = readFacts(madeUpBuild({ parts: lamp, ...made, guide }));
-  return proposals.filter(({ confidence, again }) => confidence >= atLeast && !again).map(({ label, about, item }) =>
-    `${label} ${about ?? item}`,
-  );
+  return proposals
+    .filter(({ confidence, again }) => confidence >= atLeast && !again)
+    .map(({ label, about, item }) => `${label} ${about ?? item}`);
 }
 
 function parts(sentence: string, made: MadeUp = {}): string[] {
@@ -73,7 +73,9 @@ describe('parts that a step speaks of', () => {
 
   it('lets a vague word decide only where one listed part is called so', () => {
     expect(parts('Hold the board level.', { parts: ['main: Main board', 'side: Side board'] })).toEqual([]);
-    expect(parts('Hold the board level. Solder the board.', { parts: ['main: Main board', 'lamp: Lamp'] })).toEqual(['main']);
+    expect(parts('Hold the board level. Solder the board.', { parts: ['main: Main board', 'lamp: Lamp'] })).toEqual([
+      'main',
+    ]);
   });
 
   it('takes a word before another noun for a description of that noun', () => {
@@ -99,7 +101,8 @@ describe('parts that a step speaks of', () => {
   });
 
   it('proposes nothing that the step declares, and marks as worked on what another step takes up', () => {
-    const guide = '## Fit the pump\n- Parts: pump\n\nFit the pump and the lid.\n\n## Test the pump\n\nLook at the pump.\n';
+    const guide =
+      '## Fit the pump\n- Parts: pump\n\nFit the pump and the lid.\n\n## Test the pump\n\nLook at the pump.\n';
     const { proposals } = readFacts(madeUpBuild({ parts: lamp, guide }));
     const of = (step: string) => proposals.filter((one) => one.step === step && one.label === 'parts');
     expect(of('fit-the-pump').map(({ about }) => about)).toEqual(['part:lid']);
@@ -129,7 +132,9 @@ describe('other facts that a step speaks of', () => {
 
   it('joins two pins that the words join, and no two between which is measured', () => {
     const made = { parts: ['U1: board', 'R1: resistor'], wiring: ['U1.D5 R1.1'] };
-    expect(proposed('## Wire\n\nSolder a wire from U1.D5 to R1.1.\n', made)).toContain('connects connection:R1.1~U1.D5');
+    expect(proposed('## Wire\n\nSolder a wire from U1.D5 to R1.1.\n', made)).toContain(
+      'connects connection:R1.1~U1.D5',
+    );
     expect(proposed('## Probe\n\nMeasure between U1.D5 and R1.1.\n', made).join()).not.toContain('connects');
   });
 
@@ -145,10 +150,14 @@ describe('other facts that a step speaks of', () => {
 });
 
 it('is made for a long guide in little time', () => {
-  const many = Array.from({ length: 300 }, (_, index) => `p${index}: Part kind${index % 60} no${index}, M${index % 9} × ${index}`);
+  const many = Array.from(
+    { length: 300 },
+    (_, index) => `p${index}: Part kind${index % 60} no${index}, M${index % 9} × ${index}`,
+  );
   const steps = Array.from(
     { length: 200 },
-    (_, index) => `## Fit number ${index}\n\nPush the kind${index % 60} no${index} on to the part. Solder it and cut the leads.\n`,
+    (_, index) =>
+      `## Fit number ${index}\n\nPush the kind${index % 60} no${index} on to the part. Solder it and cut the leads.\n`,
   );
   const build = madeUpBuild({ parts: many, guide: steps.join('\n') });
   const started = performance.now();
