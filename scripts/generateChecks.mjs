@@ -9,7 +9,7 @@ const registry = fileURLToPath(new URL('registry.ts', checks));
 const names = readdirSync(fileURLToPath(new URL('rules/', checks)))
   .filter((file) => file.endsWith('.ts') && !file.endsWith('.test.ts'))
   .map((file) => file.slice(0, -3))
-  .sort();
+  .sort((a, b) => (a.toLowerCase() < b.toLowerCase() ? -1 : 1));
 const text = registryText(names);
 
 if (process.argv.includes('--check')) {

@@ -1,2 +1,2 @@
 /** Names of licences. */
-export { type LicenceExpression, type NamedLicence, parseLicenceExpression } from './licenceExpression.ts';
+export { parseLicenceExpression } from './licenceExpression.ts';

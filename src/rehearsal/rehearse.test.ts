@@ -336,7 +336,7 @@ describe('the builders of variants', () => {
       ],
     });
     expect(ledger.variants).toEqual(['Desk', 'wall']);
-    expect(ledger.steps.map(({ before }) => before.bag['screw'])).toEqual([4, 4, 1]);
+    expect(ledger.steps.map(({ before }) => before.bag.screw)).toEqual([4, 4, 1]);
     expect(ledger.stops).toEqual([]);
   });
   it('miss nothing at the end that only the others use', () => {
@@ -389,7 +389,7 @@ describe('the clock and the words', () => {
   it('runs as the steps tell, and counts those that do not', () => {
     const { build, facts } = smallBuild({ steps: [{ id: 'a' }, { id: 'b' }] });
     const minutes = declared({ hands: 10, wait: 120 }, at('guide.md', 2, '10 min + 2 h wait'));
-    const a = facts.steps['a'];
+    const a = facts.steps.a;
     if (a === undefined) throw new Error('no step');
     const { steps } = rehearse(build, { ...facts, steps: { ...facts.steps, a: { ...a, minutes } } });
     expect(steps.map(({ after }) => after.clock)).toEqual([

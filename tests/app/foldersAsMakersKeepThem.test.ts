@@ -35,7 +35,7 @@ describe('roles', () => {
       'guide/10-after.md': '## Care\n\nKeep it dry.\n',
       'parts.csv': parts,
     });
-    expect(roles['guide']).toEqual(['guide/1-intro.md', 'guide/2-build.md', 'guide/10-after.md']);
+    expect(roles.guide).toEqual(['guide/1-intro.md', 'guide/2-build.md', 'guide/10-after.md']);
   });
 
   it('prefer a guide that declares facts to a longer text that does not', async () => {
@@ -48,7 +48,7 @@ describe('roles', () => {
       'build.md': `# Notes\n\n${steps.join('\n')}`,
       'parts.csv': parts,
     });
-    expect(roles['guide']).toEqual(['guide.md']);
+    expect(roles.guide).toEqual(['guide.md']);
   });
 
   it('say so when a file does not hold what its role promises', async () => {
@@ -70,7 +70,7 @@ describe('roles', () => {
       'firmware/main.cpp':
         '#include <Arduino.h>\nconst int LAMP_PIN = 16;\nvoid setup() { pinMode(LAMP_PIN, OUTPUT); }\nvoid loop() {}\n',
     };
-    expect((await rolesOf(files))['wiring']).toEqual(['guide.md#wiring']);
+    expect((await rolesOf(files)).wiring).toEqual(['guide.md#wiring']);
     const { findings } = await judged(files);
     const [differs] = findings.filter((finding) => finding.check === 'pin-differs');
     expect(differs?.sides.map(({ place }) => place.file)).toEqual(['firmware/main.cpp', 'guide.md']);

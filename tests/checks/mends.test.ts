@@ -20,13 +20,14 @@ describe('a mend', () => {
       );
     }
   });
-  it('is offered for a value that two others outvote, a picture in other capitals and a caution that lacks, not where either may be right', async () => {
+  it('is offered for a value that two others outvote, a picture in other capitals, a label without use and a caution that lacks, not where either may be right', async () => {
     const offered: string[] = [];
     for (const { name, check, files } of examples) {
       const { findings } = judge(await judgedFrom(files), { checks: [check] });
       if (findings.some(({ mend }) => mend !== null)) offered.push(name);
     }
     expect(offered).toEqual([
+      'definition-unused: of a label that is only spoken of without brackets',
       'hazard-not-named: a lithium cell that nobody warns of',
       'hazard-not-named: soldering without a word of heat and smoke is one finding for each, however many steps solder',
       'picture-missing: capitals that only some disks forgive',

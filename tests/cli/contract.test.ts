@@ -170,7 +170,7 @@ describe('confirm', () => {
 describe('check --mend and accept', () => {
   const build = {
     'twicebuilt.yaml': 'format: 1\ntitle: Lamp\n',
-    'guide.md': '# Lamp\n\n## Fit R1\n- Parts: R1\n\nSolder it.\n\n![R1 on the board](A.PNG)\n',
+    'guide.md': '# Lamp\n\n## Fit R1\n- Parts: R1\n\nPush it in.\n\n![R1 on the board](A.PNG)\n',
     'parts.csv': 'Reference,Quantity,Description\nR1,1,Resistor\n',
     'a.png': 'x',
   };

@@ -200,7 +200,7 @@ function rowFrom(
 ): Row {
   const cell = (index: number) => plainText(row[index] ?? []).trim();
   const written = cell(at.n);
-  const name = cell(at.name < 0 ? 0 : at.name);
+  const name = cell(Math.max(at.name, 0));
   return {
     refs: at.refs < 0 ? [] : parseRefs(cell(at.refs)).refs,
     name,
