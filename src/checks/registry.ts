@@ -11,6 +11,7 @@ import { broughtForSome } from './rules/broughtForSome.ts';
 import { busAddress } from './rules/busAddress.ts';
 import { cautionAfterTheAct } from './rules/cautionAfterTheAct.ts';
 import { cautionIncomplete } from './rules/cautionIncomplete.ts';
+import { codeElsewhere } from './rules/codeElsewhere.ts';
 import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
@@ -28,12 +29,14 @@ import { licenceDiffers } from './rules/licenceDiffers.ts';
 import { licenceMissing } from './rules/licenceMissing.ts';
 import { licenceNotKnown } from './rules/licenceNotKnown.ts';
 import { licenceUnfit } from './rules/licenceUnfit.ts';
+import { linkAlone } from './rules/linkAlone.ts';
 import { linkFragile } from './rules/linkFragile.ts';
 import { linkTracked } from './rules/linkTracked.ts';
 import { linkUndefined } from './rules/linkUndefined.ts';
 import { mainsNotDescribed } from './rules/mainsNotDescribed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { moreThanListed } from './rules/moreThanListed.ts';
+import { nameNearlyListed } from './rules/nameNearlyListed.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
 import { ohmsUnderPower } from './rules/ohmsUnderPower.ts';
@@ -87,6 +90,7 @@ import { timeDiffers } from './rules/timeDiffers.ts';
 import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
+import { toolTooVague } from './rules/toolTooVague.ts';
 import { unfittedPartUsed } from './rules/unfittedPartUsed.ts';
 import { unitMissing } from './rules/unitMissing.ts';
 import { usedBeforeMade } from './rules/usedBeforeMade.ts';
@@ -111,6 +115,7 @@ export const checks: readonly Check[] = [
   busAddress,
   cautionAfterTheAct,
   cautionIncomplete,
+  codeElsewhere,
   codeNeverLoaded,
   codeNotFound,
   connectorUnclear,
@@ -128,12 +133,14 @@ export const checks: readonly Check[] = [
   licenceMissing,
   licenceNotKnown,
   licenceUnfit,
+  linkAlone,
   linkFragile,
   linkTracked,
   linkUndefined,
   mainsNotDescribed,
   measuredUnpowered,
   moreThanListed,
+  nameNearlyListed,
   notReadable,
   numberDiffersFromCode,
   ohmsUnderPower,
@@ -187,6 +194,7 @@ export const checks: readonly Check[] = [
   toolForWorkMissing,
   toolNeverUsed,
   toolNotListed,
+  toolTooVague,
   unfittedPartUsed,
   unitMissing,
   usedBeforeMade,
