@@ -1,5 +1,5 @@
 import type { Build } from '#core/build.ts';
-import type { Section } from '#core/step.ts';
+import { plainText } from '#core/text.ts';
 import { endingOf } from '#formats/roles/fileKind.ts';
 import { defineCheck } from '../defineCheck.ts';
 import forms from '../knowledge/programFiles.json';
@@ -21,13 +21,12 @@ export const codeElsewhere = defineCheck({
     );
     const [first] = loading;
     if (first?.step == null || Object.values(facts.steps).some(({ loads }) => loads.length > 0)) return;
-    const section = build.instructions.sections.find(({ id }) => id === first.step);
-    const isLinked = section !== undefined && leadsElsewhere(section, build);
+    const isLinked = leadsElsewhere(build);
     yield {
       subjects: ['build:code'],
       sides: loading.slice(0, 5).map(({ place }) => place),
       basis: 'read',
-      message: `${stepName(build, first.step)} has a builder load code; the folder holds no code and no image of it${isLinked ? ', only a link to elsewhere' : ''}.`,
+      message: `${stepName(build, first.step)} has a builder load code; the folder holds no code and no image of it${isLinked ? ', only links to elsewhere' : ''}.`,
       consequence: isLinked
         ? 'A builder gets whatever stands there on that day, or nothing.'
         : 'A builder has nothing to load.',
@@ -70,7 +69,7 @@ export const codeElsewhere = defineCheck({
           'guide.md':
             '# Lamp\n\n## Fit it\n\nSolder D1.\n\n## Load it\n\nFlash [the firmware](https://code.example/lamp) to the board.\n',
         },
-        expect: [{ file: 'guide.md', line: 9, words: 'only a link' }],
+        expect: [{ file: 'guide.md', line: 9, words: 'only links' }],
       },
     ],
   },
@@ -84,11 +83,10 @@ function isProgram(path: string): boolean {
   return programs.has(endingOf(path)) || /(?:^|\/)(?:code|firmware|software|src|arduino|sketch(?:es)?)\//i.test(path);
 }
 
-function leadsElsewhere(section: Section, build: Build): boolean {
-  const others = build.instructions.sections.filter(({ parents }) => parents.includes(section.heading));
-  return [section, ...others].some((one) =>
-    runsOf(one).some(({ nodes }) =>
-      everyInline(nodes).some((node) => node.kind === 'link' && /^https?:/i.test(node.url)),
-    ),
-  );
+/** A link beside words about code, anywhere in the guide. */
+function leadsElsewhere({ instructions }: Build): boolean {
+  return instructions.sections.flatMap(runsOf).some(({ nodes }) => {
+    const leads = everyInline(nodes).some((node) => node.kind === 'link' && /^https?:/i.test(node.url));
+    return leads && /\b(?:firmware|code|sketch|software|program|hex|binary)\b/i.test(plainText(nodes));
+  });
 }
