@@ -5,6 +5,7 @@ describe('tokensOf', () => {
   it.each([
     ['M3 screws', ['m3', 'screw']],
     ['the builder’s boxes, batteries and switches', ['the', 'builder', 'box', 'battery', 'and', 'switch']],
+    ['four rubber feet', ['four', 'rubber', 'foot']],
     ['glass lenses on a bus, a series of fuses', ['glass', 'lens', 'on', 'a', 'bus', 'a', 'series', 'of', 'fuse']],
     ['1N4148 GPIO_NUM_4 M2.5 wi-fi', ['1n4148', 'gpio_num_4', 'm2.5', 'wi', 'fi']],
     ['Größe', ['grosse']],

@@ -40,6 +40,7 @@ const exceptions: ReadonlyMap<string, string> = new Map([
   ['always', 'always'],
   ['series', 'series'],
   ['buses', 'bus'],
+  ['feet', 'foot'],
 ]);
 
 function singular(word: string): string {

@@ -57,6 +57,14 @@ describe('readFacts, Parts', () => {
     expect(use?.value).toMatchObject({ part: 'HS1', ref: 'HS1', amount: { n: 5, unit: 'cm' } });
   });
 
+  it('reads the length of a described part that is listed by length, and leaves sizes alone', () => {
+    const long = { parts: ['wire: hook-up wire, 26 AWG 2 m', 'spacer: nylon spacer'] };
+    const [cut] = step('- Parts: hook-up wire 90 cm', long).uses;
+    expect(cut?.value).toMatchObject({ part: 'wire', ref: null, amount: { n: 90, unit: 'cm' } });
+    const [sized] = step('- Parts: nylon spacer 10 mm', long).uses;
+    expect(sized?.value).toMatchObject({ part: null, amount: { n: 1, unit: 'pcs' } });
+  });
+
   it('finds a part by id or by a description that fits no other, and says null where two fit or none', () => {
     expect(uses('lid, steel spring, spring-2, washer').map(([, part]) => part)).toEqual([
       'lid',

@@ -18,6 +18,8 @@ export function usesOf({ text }: FactItem, known: KnownThings): PartUse[] {
   const item = parseItem(text);
   const refs = item.refs.filter((ref) => known.partOfRef.has(ref));
   if (refs.length === 0) {
+    const cutOff = lengthOf(text, known);
+    if (cutOff !== null) return [cutOff];
     const part = known.partNamed(item.name) ?? known.partNamed(text);
     if (part !== null || item.refs.length === 0)
       return [{ named: text, part: part?.id ?? null, ref: null, amount: item.amount }];
@@ -31,6 +33,15 @@ export function usesOf({ text }: FactItem, known: KnownThings): PartUse[] {
       amount: shareOf(item, ref, part),
     };
   });
+}
+
+/** 'Hook-up wire 90 cm' of a wire that is listed by length; elsewhere a length at the end is a size. */
+function lengthOf(text: string, known: KnownThings): PartUse | null {
+  const [, name = '', length = ''] =
+    /^(.*\p{L})[\s,]+((?:~ ?)?\d[\d.,]* ?(?:mm|cm|m|in|ft))$/su.exec(text.trim()) ?? [];
+  const part = name === '' ? null : known.partNamed(name);
+  const amount = part !== null && isLong(part) ? parseAmount(length) : null;
+  return part === null || amount === null ? null : { named: text, part: part.id, ref: null, amount };
 }
 
 /** The stated amount for a single reference; an equal share of it for several. */

@@ -1,0 +1,13 @@
+import { describe, expect, it } from 'vitest';
+import { judge } from '#checks/judge.ts';
+import { judgedFrom } from '../checks/judgedFrom.ts';
+import { projectNames, readProject } from './readProject.ts';
+
+describe('a build that was made with care', () => {
+  it.each(projectNames)('%s is found without fault and can be built as told', async (name) => {
+    const { findings, verdict } = judge(await judgedFrom(Object.fromEntries(readProject(name))), { for: 'publisher' });
+    const told = findings.map(({ weight, check, message }) => `${weight} ${check}: ${message}`);
+    expect(told).toEqual([]);
+    expect(verdict).toBe('buildable');
+  });
+});
