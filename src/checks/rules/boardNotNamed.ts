@@ -65,6 +65,15 @@ export const boardNotNamed = defineCheck({
         },
       },
       {
+        title: 'a chip that is its own entry in the menu, and files copied on to a part of the list',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Load the code\n\nChoose ATtiny85 at 8 MHz. Copy `lamp.py` and the rest to U1.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Microcontroller board with ATtiny85\n',
+          'main.ino': 'const int LAMP_PIN = 1;\nvoid setup() { pinMode(LAMP_PIN, OUTPUT); }\nvoid loop() {}\n',
+        },
+      },
+      {
         title: 'a program for the computer',
         files: {
           'guide.md': '# Night light\n\n## Solder the lamp\n\nSolder it. Then run the program.\n',
@@ -97,11 +106,11 @@ export const boardNotNamed = defineCheck({
 
 /** Ways to get code on to a board, as guides speak of them. */
 const wayWords =
-  /\b(?:ide|upload(?:s|ing)?|flash(?:ing|es)?|esptool|avrdude|mpremote|thonny|uf2|bootsel|programmer|platformio|pio run|arduino-cli|web serial|ota|copy (?:\S+ ){1,6}(?:to|onto) (?:the )?(?:board|drive|pico|\S*circuitpy))\b/i;
+  /\b(?:ide|upload(?:s|ing)?|flash(?:ing|es)?|esptool|avrdude|mpremote|thonny|uf2|bootsel|programmer|platformio|pio run|arduino-cli|web serial|ota|copy +(?:\S+ +){1,6}(?:on ?)?to (?:the )?(?:board|drive|pico|U\d+|\S*circuitpy))\b/i;
 
 /** Sentences that name a board's settings. */
 const boardWords =
-  /\bfqbn\b|\b\w+:\w+:\w+\b|\b(?:choose|select|pick|set)\b[^.\n]{0,60}\bboard\b|\bboard\b[^.\n]{0,30}(?:"|“|‘|`|:\s*\*{0,2}\w)|\bdev(?:kit)? module\b|tools?\s*(?:>|→|▸|menu)|\b(?:micro|circuit)python\b/i;
+  /\bfqbn\b|\b\w+:\w+:\w+\b|\b(?:choose|select|pick|set)\b[^.\n]{0,60}\b(?:board|at(?:tiny|mega)\d+\w*)\b|\bboard\b[^.\n]{0,30}(?:"|“|‘|`|:\s*\*{0,2}\w)|\bdev(?:kit)? module\b|tools?\s*(?:>|→|▸|menu)|\b(?:micro|circuit)python\b/i;
 
 /** Boards that stand under their own name in the menus of build tools. */
 const ownName =
