@@ -1,9 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { skipReason } from '#formats/roles/skipFile.ts';
 
-const here = import.meta.dirname;
-const demo = path.resolve(here, '../../demo/tide-lamp');
+const root = rootAbove(import.meta.dirname);
+const here = path.join(root, 'tests/projects');
+const demo = path.join(root, 'demo/tide-lamp');
 
 /** Builds that were made with care, each by another maker with other habits; the demo is one of them. */
 export const projectNames: readonly string[] = [
@@ -28,6 +29,12 @@ function filesBelow(root: string, folder: string): string[] {
       if (entry.isDirectory()) return skipReason(file, true) === null ? filesBelow(root, file) : [];
       return file === 'history.jsonl' ? [] : [file];
     });
+}
+
+/** The checkout's root, from wherever this module runs: here, or bundled. */
+function rootAbove(folder: string): string {
+  const isRoot = existsSync(path.join(folder, 'tests/projects')) && existsSync(path.join(folder, 'package.json'));
+  return isRoot ? folder : rootAbove(path.dirname(folder));
 }
 
 function contentOf(file: string): string | Uint8Array {

@@ -1,3 +1,5 @@
+import { remember } from '#core/remember.ts';
+
 /**
  * Phrases of the library's tables, as searches. Blanks and hyphens are one (`hot air` finds hot-air and hotair), `*`
  * stands for any ending, `#` for a digit, a plural counts too, and ` + ` asks for all its pieces within the words.
@@ -22,7 +24,7 @@ function searches(written: readonly string[]): Phrases {
   const phrases = written.map((phrase) => phrase.split(' + ').map((piece) => searchFor(sourceOf(piece))));
   const any = searchFor(written.map((phrase) => sourceOf(phrase.split(' + ')[0] ?? '')).join('|'));
   return {
-    find(words) {
+    find: remember((words) => {
       if (!any.test(words)) return null;
       for (const pieces of phrases) {
         const matches = pieces.map((piece) => piece.exec(words));
@@ -32,7 +34,7 @@ function searches(written: readonly string[]): Phrases {
         if (longest !== undefined) return { start: longest.index, end: longest.index + longest[0].length };
       }
       return null;
-    },
+    }),
   };
 }
 
