@@ -1,153 +1,16 @@
-// Measures the program's own reading against labels made by hand: evaluate proposals FOLDER LABELS [FOLDER LABELS …].
-import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+// Measures how well the tool finds what it promises to find: `npm run evaluate -- NAME [OPTIONS]`.
+import { existsSync, readdirSync } from 'node:fs';
 import path from 'node:path';
-import { ensureBuilt, ensureInstalled, root } from './lib/fresh.mjs';
+import { ensureInstalled, root } from './lib/fresh.mjs';
 
-const limits = [0.4, 0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9];
-/** The limit above which `confirm --all` writes; errors are listed for this one. */
-const usual = 0.6;
-
-const [what, ...places] = process.argv.slice(2);
-if (what !== 'proposals' || places.length < 2 || places.length % 2 !== 0) {
-  process.stderr.write('Usage: npm run evaluate -- proposals FOLDER LABELS [FOLDER LABELS …]\n');
+ensureInstalled();
+const folder = path.join(root, 'scripts/evaluate');
+const [name = '', ...args] = process.argv.slice(2);
+const file = path.join(folder, `${name}.mjs`);
+if (!/^[a-z]+$/.test(name) || !existsSync(file)) {
+  const known = readdirSync(folder).map((one) => one.replace('.mjs', ''));
+  process.stderr.write(`Name what to evaluate: ${known.join(', ')}.\n`);
   process.exit(2);
 }
-ensureInstalled();
-ensureBuilt();
-const all = [];
-for (let at = 0; at < places.length; at += 2) {
-  const pair = evaluate(places[at], places[at + 1]);
-  print(places[at + 1], [pair]);
-  all.push(pair);
-}
-if (all.length > 1) print('together', all);
-
-/** Each proposal and each label of one folder, by what it is about. */
-function evaluate(folder, file) {
-  const labels = JSON.parse(readFileSync(file, 'utf8'));
-  for (const { file: name, sha256 } of labels.guide) {
-    const digest = createHash('sha256')
-      .update(readFileSync(path.join(folder, name)))
-      .digest('hex');
-    if (digest !== sha256)
-      process.stderr.write(`${name} is not the text that was labelled; the figures mean nothing.\n`);
-  }
-  const { proposals } = program('confirm', folder);
-  const rowOf = new Map(
-    program('parts', folder).parts.map(({ id, file: list, row }) => [`part:${id}`, `${list}:${row}`]),
-  );
-  const headings = new Map(
-    program('rehearse', folder).steps.map(({ id, place }) => [id, `${place.file}:${place.line}`]),
-  );
-  const steps = new Map(labels.steps.map((step) => [`${step.file}:${step.line}`, step]));
-  return {
-    parts: judged(
-      'parts',
-      (proposal) => rowOf.get(proposal.about) ?? '?',
-      (step) => step.parts.map((part) => ({ thing: `${part.file}:${part.line}`, sure: part.sure && step.sure })),
-    ),
-    tools: judged(
-      'tools',
-      (proposal) => proposal.item,
-      (step) =>
-        step.tools.map(({ tool, sure, material }) => ({ thing: tool, sure: sure && step.sure && material !== true })),
-    ),
-  };
-
-  function judged(label, thingOf, labelled) {
-    const made = proposals
-      .filter((proposal) => proposal.label === label)
-      .map((proposal) => {
-        const at = headings.get(proposal.step);
-        const step = steps.get(at);
-        const thing = thingOf(proposal);
-        const match = step === undefined ? undefined : labelled(step).find((one) => isSame(one.thing, thing));
-        const isOpen = match === undefined ? step?.sure === false : !match.sure;
-        const lines = proposal.places.map(({ line }) => line).join(', ');
-        return {
-          at,
-          thing,
-          lines,
-          confidence: proposal.confidence,
-          verdict: isOpen ? 'open' : match === undefined ? 'wrong' : 'right',
-        };
-      });
-    const wanted = [...steps].flatMap(([at, step]) =>
-      labelled(step)
-        .filter(({ sure }) => sure)
-        .map(({ thing }) => ({ at, thing })),
-    );
-    return { made, wanted };
-  }
-}
-
-function print(title, pairs) {
-  const lines = [title];
-  for (const label of ['parts', 'tools']) {
-    const made = pairs.flatMap((pair) => pair[label].made);
-    const wanted = pairs.flatMap((pair) => pair[label].wanted);
-    lines.push(`  ${label}: ${wanted.length} labelled for certain`);
-    for (const limit of limits) {
-      const kept = made.filter(({ confidence }) => confidence >= limit);
-      const right = kept.filter(({ verdict }) => verdict === 'right').length;
-      const wrong = kept.filter(({ verdict }) => verdict === 'wrong').length;
-      const found = wanted.filter((one) => isFound(one, kept)).length;
-      lines.push(
-        `    at ${limit.toFixed(2)}: precision ${share(right, right + wrong)} (${right} of ${right + wrong}), recall ${share(found, wanted.length)} (${found} of ${wanted.length})`,
-      );
-    }
-    if (pairs.length > 1) continue;
-    const kept = made.filter(({ confidence }) => confidence >= usual);
-    for (const { at, thing, lines: where, confidence } of kept.filter(({ verdict }) => verdict === 'wrong'))
-      lines.push(`    wrong at ${usual}: step ${at}, ${thing}, after line ${where} (${confidence})`);
-    for (const one of wanted.filter((label) => !isFound(label, kept))) {
-      const below = made.find(({ at, thing }) => at === one.at && isSame(one.thing, thing));
-      lines.push(
-        `    missed at ${usual}: step ${one.at}, ${one.thing}${below === undefined ? '' : ` (only ${below.confidence})`}`,
-      );
-    }
-  }
-  process.stdout.write(`${lines.join('\n')}\n`);
-}
-
-function isFound(wanted, made) {
-  return made.some(({ at, thing }) => at === wanted.at && isSame(wanted.thing, thing));
-}
-
-/** The same place, or two names of which one holds all words of the other. */
-function isSame(a, b) {
-  if (a === b) return true;
-  if (a.includes(':') || b.includes(':')) return false;
-  const [few, many] = [wordsOf(a), wordsOf(b)].sort((one, other) => one.length - other.length);
-  return few.length > 0 && few.every((word) => many.includes(word));
-}
-
-function wordsOf(name) {
-  return name
-    .toLowerCase()
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter((word) => word !== '')
-    .map((word) => word.replace(/(?<=...)s$/, ''));
-}
-
-function program(command, folder) {
-  const { stdout, stderr, status } = spawnSync(
-    process.execPath,
-    [path.join(root, 'bin/twicebuilt.mjs'), command, folder, '--json'],
-    {
-      encoding: 'utf8',
-      maxBuffer: 1e9,
-    },
-  );
-  if (status !== 0 && status !== 1) {
-    process.stderr.write(stderr);
-    process.exit(2);
-  }
-  return JSON.parse(stdout);
-}
-
-function share(part, whole) {
-  return whole === 0 ? '–' : (part / whole).toFixed(2);
-}
+const { evaluate } = await import(file);
+process.exitCode = await evaluate(args);

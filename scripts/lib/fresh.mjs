@@ -27,6 +27,7 @@ export function ensureBuilt() {
     path.join(root, 'package.json'),
     path.join(root, 'package-lock.json'),
     path.join(root, 'scripts/build.mjs'),
+    path.join(root, 'scripts/lib/bundleForNode.mjs'),
   ]);
   if (readStamp(buildStamp) === inputs) return;
   process.stderr.write('Building …\n');

@@ -199,5 +199,3 @@ function withoutPolarWords(words: string): string {
     .filter((sentence) => !polarWords.test(sentence));
   return kept.length === 0 ? `${label}${label === '' ? '' : 'as in the picture'}` : label + kept.join(' ');
 }
-
-export type { Project };
