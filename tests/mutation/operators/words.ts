@@ -1,6 +1,6 @@
 import { factsOf, guideLines, spotsOf, stepsOf } from '../guideOf.ts';
 import { type Draft, type Operator, type Spot, word } from '../mutant.ts';
-import { linesIn, type Project } from '../project.ts';
+import { linesIn } from '../project.ts';
 import { partRows } from './parts.ts';
 import { logLines } from './steps.ts';
 
