@@ -1,5 +1,6 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
+import { remember } from '#core/remember.ts';
 import { blocksOfWords } from './blocksOfWords.ts';
 
 /** Whether the guide has a list of tools, or steps that name theirs. */
@@ -32,10 +33,12 @@ function outsideSteps({ instructions }: Build): string[] {
 
 /** Whether one of the words, or word groups, stands in a text of lower case. */
 export function holdsWord(text: string, words: readonly string[]): boolean {
-  return words.some((word) =>
-    new RegExp(`(?<![\\p{L}\\p{N}])${escaped(word.toLowerCase())}(?![\\p{L}\\p{N}])`, 'u').test(text),
-  );
+  return words.some((word) => text.includes(word.toLowerCase()) && wholeWord(word).test(text));
 }
+
+const wholeWord = remember(
+  (word) => new RegExp(`(?<![\\p{L}\\p{N}])${escaped(word.toLowerCase())}(?![\\p{L}\\p{N}])`, 'u'),
+);
 
 function escaped(text: string): string {
   return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');

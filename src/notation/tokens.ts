@@ -1,3 +1,4 @@
+import { remember } from '#core/remember.ts';
 import { findQuantities } from './findQuantities.ts';
 import { formatQuantity } from './formatQuantity.ts';
 import { parseValue } from './parseValue.ts';
@@ -8,7 +9,7 @@ import { foldLatin } from './slug.ts';
  * with its unit is one token in the one notation, case kept (`4k7` and `4.7 kΩ` are both `4.7kΩ`); `M2.5`, `1N4148` and
  * `GPIO_NUM_4` stay whole.
  */
-export function tokensOf(text: string): string[] {
+export const tokensOf = remember((text): readonly string[] => {
   const tokens: string[] = [];
   let at = 0;
   for (const { quantity, start, end } of findQuantities(text)) {
@@ -16,7 +17,7 @@ export function tokensOf(text: string): string[] {
     at = end;
   }
   return [...tokens, ...wordsOf(text.slice(at))];
-}
+});
 
 function wordsOf(text: string): string[] {
   const plain = foldLatin(text.normalize('NFKC')).replace(/['’]s\b/giu, '');

@@ -35,8 +35,15 @@ export function fillBag(parts: readonly Part[]): Bag {
       return [part.id, { stock, refs: new Set(), n: 0, exact: stock?.exact ?? false }];
     }),
   );
+  // What is in the bag is looked at before and after each step, and a step changes little of it.
+  const leftOf = (record: Taken) => Math.max(0, remaining(record));
+  let contents: Readonly<Record<PartId, number>> = Object.fromEntries(
+    [...records].flatMap(([id, record]): [PartId, number][] => (record.stock === null ? [] : [[id, leftOf(record)]])),
+  );
+  const changed = new Set<PartId>();
   return {
     take(use, part, counted) {
+      changed.add(part.id);
       const record = records.get(part.id);
       if (record === undefined || isTheSamePiece(use, record, counted)) return { short: false };
       if (use.ref !== null) record.refs.add(use.ref);
@@ -50,15 +57,20 @@ export function fillBag(parts: readonly Part[]): Bag {
       return record.exact && wanted > had ? { short: true, had: Math.max(0, had), wanted } : { short: false };
     },
     putBack(use, part) {
+      changed.add(part.id);
       const record = records.get(part.id);
       if (record === undefined) return;
       if (use.ref !== null) record.refs.delete(use.ref);
       record.n = round(Math.max(0, record.n - (inUnit(use.amount, record.stock?.unit ?? '') ?? 0)));
     },
     contents() {
-      const bag: Record<PartId, number> = {};
-      for (const [id, record] of records) if (record.stock !== null) bag[id] = Math.max(0, remaining(record));
-      return bag;
+      const now = [...changed].flatMap((id): [PartId, number][] => {
+        const record = records.get(id);
+        return record === undefined || record.stock === null ? [] : [[id, leftOf(record)]];
+      });
+      changed.clear();
+      if (now.length > 0) contents = { ...contents, ...Object.fromEntries(now) };
+      return contents;
     },
     left(part) {
       const record = records.get(part.id);

@@ -1,4 +1,5 @@
 import { type Endpoint, endpointId } from '#core/connection.ts';
+import { rememberFor } from '#core/remember.ts';
 
 /** A wire, with the name of its net where it has one. */
 export interface Wire {
@@ -17,7 +18,7 @@ export interface Nets {
 }
 
 /** Joins wires into nets. Parts do not conduct: a net ends at both legs of a resistor. */
-export function netsOf(wires: readonly Wire[]): Nets {
+export const netsOf = rememberFor((wires: readonly Wire[]): Nets => {
   const parents = new Map<string, string>();
   const rootOf = (node: string): string => {
     let root = node;
@@ -47,7 +48,7 @@ export function netsOf(wires: readonly Wire[]): Nets {
     endsOn: (end) => [...(ends.get(rootOf(nodeOf(end)))?.values() ?? [])],
     namesAt: (end) => [...(names.get(rootOf(nodeOf(end))) ?? [])],
   };
-}
+});
 
 const supplyPin = /^(?:GND|AGND|DGND|VSS|VCC|VDD|VIN|VBUS|3V3|3\.3V|5V|0V)(?=[_.]?\d*$)/;
 

@@ -1,5 +1,6 @@
 import type { Judged } from '#core/assembled.ts';
-import type { Place } from '#core/place.ts';
+import type { Place, Span } from '#core/place.ts';
+import { remember } from '#core/remember.ts';
 import { slugOf, tokensOf } from '#notation/names.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { type SpokenText, spokenTexts } from '#prose/mentions/spokenTexts.ts';
@@ -21,9 +22,10 @@ export const pieceNotListed = defineCheck({
     const { build } = judged;
     const covered = wordsOfLists(judged);
     const texts = spokenTexts(build).filter(({ step }) => step !== null);
-    for (const { name, finds, covers } of things) {
+    for (const thing of things) {
+      const { name, covers } = thing;
       if (covers.some((words) => covered.includes(` ${words} `))) continue;
-      const places = texts.flatMap((text) => mentions(text, finds));
+      const places = texts.flatMap((text) => mentions(text, thing));
       if (places.length === 0) continue;
       const steps = [...new Set(places.map(({ step }) => step))];
       yield {
@@ -100,10 +102,10 @@ interface Thing {
 
 const before = `(?:${table.before.join('|')}|\\d+(?: ?[x×])?|m\\d\\S*)`;
 
-const things = (table.things as readonly Thing[]).map(({ name, nouns = [], phrases = [], covers }) => ({
-  name,
-  covers: covers.map((words) => tokensOf(words).join(' ')),
-  finds: [
+const otherTalk = new RegExp(`(?<![\\p{L}\\p{N}])(?:${table.not.join('|')})(?![\\p{L}\\p{N}])`, 'iu');
+
+const things = (table.things as readonly Thing[]).map(({ name, nouns = [], phrases = [], covers }) => {
+  const finds = [
     ...nouns.map(
       (noun) =>
         new RegExp(
@@ -112,23 +114,31 @@ const things = (table.things as readonly Thing[]).map(({ name, nouns = [], phras
         ),
     ),
     ...phrases.map((phrase) => new RegExp(`(?<![\\p{L}\\p{N}-])${phrase}(?![\\p{L}\\p{N}-])`, 'giu')),
-  ],
-}));
+  ];
+  const any = new RegExp([...nouns, ...phrases].join('|'), 'iu');
+  return {
+    name,
+    covers: covers.map((words) => tokensOf(words).join(' ')),
+    /** Where a sentence speaks of it. */
+    spansIn: remember((sentence): readonly Span[] =>
+      any.test(sentence) && !otherTalk.test(sentence)
+        ? finds
+            .flatMap((find) => [...sentence.matchAll(find)])
+            .map((match): Span => [match.index, match.index + match[0].length])
+            .filter(([from, to]) => !isChoice(sentence, from, to))
+        : [],
+    ),
+  };
+});
 
-const otherTalk = new RegExp(`(?<![\\p{L}\\p{N}])(?:${table.not.join('|')})(?![\\p{L}\\p{N}])`, 'iu');
-
-function mentions({ words, place, step }: SpokenText, finds: readonly RegExp[]): { place: Place; step: string }[] {
-  return sentencesOf(words).flatMap(({ text, start }) => {
-    if (step === null || otherTalk.test(text)) return [];
-    return finds.flatMap((find) =>
-      [...text.matchAll(find)]
-        .filter((match) => !isChoice(text, match.index, match.index + match[0].length))
-        .map((match) => ({
-          place: placeInside(place, start + match.index, start + match.index + match[0].length),
-          step,
-        })),
-    );
-  });
+function mentions(
+  { words, place, step }: SpokenText,
+  thing: (typeof things)[number],
+): { place: Place; step: string }[] {
+  if (step === null) return [];
+  return sentencesOf(words).flatMap(({ text, start }) =>
+    thing.spansIn(text).map(([from, to]) => ({ place: placeInside(place, start + from, start + to), step })),
+  );
 }
 
 /** 'A piece of wire or tweezers': either will do, and the other may be listed. */

@@ -82,7 +82,7 @@ function saysTheSame(a: Section, b: Section): boolean {
   return apart.length <= all * 0.1 && apart.every((word) => !tellApart.test(word) && !/\d/.test(word));
 }
 
-function wordsOf({ blocks }: Section): string[] {
+function wordsOf({ blocks }: Section): readonly string[] {
   return tokensOf(blocks.map(({ place }) => place.quote).join('\n'));
 }
 

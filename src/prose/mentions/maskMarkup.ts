@@ -1,15 +1,17 @@
+import { remember } from '#core/remember.ts';
+
 /**
  * The same text, character for character as long, with the markup blanked: marks of emphasis and code, HTML tags,
  * link targets, attribute lists. The alternative text and the caption of a picture become sentences of their own.
  */
-export function maskMarkup(text: string): string {
-  return text
+export const maskMarkup = remember((text) =>
+  text
     .replace(/<!--[\s\S]*?-->|<\/?[A-Za-z][^<>]*>/g, blank)
     .replace(link, maskLink)
     .replace(/\]\([^()\s]*\)|\]\[[^\]]*\]|\{:?[^{}\n]*[.#=][^{}\n]*\}/g, blank)
     .replace(/[*`[\]]|!(?=\[)|^[ \t]*>[ \t]?/gm, blank)
-    .replace(/[\r\n\t]/g, ' ');
-}
+    .replace(/[\r\n\t]/g, ' '),
+);
 
 const link = /(!?)\[([^\][]*)\]\(\s*(?:<[^>]*>|[^\s()]*(?:\([^\s()]*\)[^\s()]*)*)(?:\s+(["'])([\s\S]*?)\3)?\s*\)/g;
 

@@ -1,5 +1,6 @@
 import type { Build } from '#core/build.ts';
 import type { TextPlace } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { Section, StepId } from '#core/step.ts';
 import type { Block } from '#core/text.ts';
 import { placeInside } from '../placeInside.ts';
@@ -19,24 +20,24 @@ export interface SpokenRow {
 }
 
 /** Headings, paragraphs, list items and captions of the guide; table cells are left to `spokenRows`. */
-export function spokenTexts(build: Build): SpokenText[] {
-  return speakingSections(build).flatMap((section) => {
+export const spokenTexts = rememberFor((build: Build): readonly SpokenText[] =>
+  speakingSections(build).flatMap((section) => {
     const step = section.role === 'step' ? section.id : null;
     const heading = section.depth === 0 ? [] : [spoken(section.place, step)];
     return [
       ...heading,
       ...leaves(section.blocks).flatMap((block) => (block.kind === 'table' ? [] : [spoken(block.place, step)])),
     ];
-  });
-}
+  }),
+);
 
 /** The tables of the guide, row by row. */
-export function spokenRows(build: Build): SpokenRow[] {
-  return speakingSections(build).flatMap((section) => {
+export const spokenRows = rememberFor((build: Build): readonly SpokenRow[] =>
+  speakingSections(build).flatMap((section) => {
     const step = section.role === 'step' ? section.id : null;
     return leaves(section.blocks).flatMap((block) => (block.kind === 'table' ? rowsOf(block.place, step) : []));
-  });
-}
+  }),
+);
 
 /** A place's words with the markup blanked. */
 export function spoken(place: TextPlace, step: StepId | null): SpokenText {
