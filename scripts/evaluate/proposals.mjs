@@ -1,9 +1,6 @@
 // What is read out of the words of steps, against labels made by hand: proposals FOLDER LABELS [FOLDER LABELS …].
-import { spawnSync } from 'node:child_process';
-import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import path from 'node:path';
-import { ensureBuilt, root } from '../lib/fresh.mjs';
+import { ensureBuilt } from '../lib/fresh.mjs';
+import { program, readLabels, share } from '../lib/labels.mjs';
 
 const limits = [0.4, 0.5, 0.55, 0.6, 0.65, 0.7, 0.8, 0.9];
 /** The limit above which `confirm --all` writes; errors are listed for this one. */
@@ -27,20 +24,13 @@ export function evaluate(places) {
 
 /** Each proposal and each label of one folder, by what it is about. */
 function compare(folder, file) {
-  const labels = JSON.parse(readFileSync(file, 'utf8'));
-  for (const { file: name, sha256 } of labels.guide) {
-    const digest = createHash('sha256')
-      .update(readFileSync(path.join(folder, name)))
-      .digest('hex');
-    if (digest !== sha256)
-      process.stderr.write(`${name} is not the text that was labelled; the figures mean nothing.\n`);
-  }
+  const { labels, keyOf } = readLabels(folder, file);
   const { proposals } = program('confirm', folder);
   const rowOf = new Map(
-    program('parts', folder).parts.map(({ id, file: list, row }) => [`part:${id}`, `${list}:${row}`]),
+    program('parts', folder).parts.map(({ id, file: list, row }) => [`part:${id}`, `${keyOf(list)}:${row}`]),
   );
   const headings = new Map(
-    program('rehearse', folder).steps.map(({ id, place }) => [id, `${place.file}:${place.line}`]),
+    program('rehearse', folder).steps.map(({ id, place }) => [id, `${keyOf(place.file)}:${place.line}`]),
   );
   const steps = new Map(labels.steps.map((step) => [`${step.file}:${step.line}`, step]));
   return {
@@ -131,24 +121,4 @@ function wordsOf(name) {
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '')
     .map((word) => word.replace(/(?<=...)s$/, ''));
-}
-
-function program(command, folder) {
-  const { stdout, stderr, status } = spawnSync(
-    process.execPath,
-    [path.join(root, 'bin/twicebuilt.mjs'), command, folder, '--json'],
-    {
-      encoding: 'utf8',
-      maxBuffer: 1e9,
-    },
-  );
-  if (status !== 0 && status !== 1) {
-    process.stderr.write(stderr);
-    process.exit(2);
-  }
-  return JSON.parse(stdout);
-}
-
-function share(part, whole) {
-  return whole === 0 ? '–' : (part / whole).toFixed(2);
 }
