@@ -4,6 +4,7 @@ import type { Problem } from '#core/problem.ts';
 import { noSettings, type Role, type RoleName, type Settings } from '#core/settings.ts';
 import type { Shot } from '#core/shot.ts';
 import { placeOf, type SourceText } from '#core/sourceText.ts';
+import type { Section } from '#core/step.ts';
 import { recogniseLicence } from '#formats/licences/recogniseLicence.ts';
 import { readLog } from '#formats/log/readLog.ts';
 import { looksLike } from '#formats/roles/fileKind.ts';
@@ -13,7 +14,7 @@ import { readFrontMatter, readSettings } from '#formats/settings/readSettings.ts
 import { filesOfRole } from './filesOfRole.ts';
 import { pictureProblem } from './pictureProblem.ts';
 import type { CachePort, FolderPort, Listing, PicturePort, World } from './ports.ts';
-import { proposeFolderRoles } from './proposeFolderRoles.ts';
+import { allPagesLinked, proposeFolderRoles } from './proposeFolderRoles.ts';
 import { readCode } from './readCode.ts';
 import { readInstructions } from './readInstructions.ts';
 import { readLists } from './readLists.ts';
@@ -57,6 +58,7 @@ export async function openBuild(
   const code = await readCode(filesOfRole(roles, 'code', listing.files), texts, listing.files, world.grammars);
   const log = textsOf('log').map(readLog);
 
+  const playing = new Set(roles.flatMap(({ role }) => filesOfRole(roles, role, listing.files)));
   const pictures = await world.openPictures(folder, cache);
   const shown = guide.instructions.sections.flatMap(({ pictures: shownHere }) =>
     shownHere.flatMap(({ path }) => path ?? []),
@@ -84,6 +86,7 @@ export async function openBuild(
     tools: lists.tools,
     connections: lists.connections,
     instructions: guide.instructions,
+    beside: readBeside(textsOf('guide'), playing, texts, listing.files),
     log: log.flatMap(({ notes }) => notes),
     sources: code.sources,
     dependencies: code.dependencies,
@@ -166,6 +169,19 @@ function rolesOfNothing(
         };
       }),
   );
+}
+
+/** Pages of the folder that the guide sends its reader to, beside those that play a role. */
+function readBeside(
+  guide: readonly SourceText[],
+  playing: ReadonlySet<Path>,
+  texts: ReadonlyMap<Path, SourceText>,
+  files: readonly FileEntry[],
+): Section[] {
+  const paths = new Set(texts.keys());
+  const linked = new Set(guide.flatMap((source) => allPagesLinked(source, paths)).filter((path) => !playing.has(path)));
+  const sources = [...linked].flatMap((path) => texts.get(path) ?? []);
+  return readInstructions(sources, files).instructions.sections.map((section) => ({ ...section, role: 'prose' }));
 }
 
 /** What a settings file really says, so that its silence does not hide what a guide's head says. */

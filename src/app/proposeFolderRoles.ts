@@ -33,10 +33,23 @@ function candidateOf(path: Path, source: SourceText | undefined, paths: Readonly
   };
 }
 
-/** Pages of the folder that a text links to, in order. */
+/** Pages of the folder that a text sends its reader to from within a sentence, in order. */
 function pagesLinked(source: SourceText, paths: ReadonlySet<Path>): Path[] {
+  return pagesAt(source, paths, /\]\(<?([^)\s>#]+\.(?:md|markdown))(?:#[^)\s>]*)?>?\)/gi);
+}
+
+/**
+ * The same, with those whose address stands apart in a link definition or is that of the page which a site generator
+ * makes of them (`{{ site.base }}/parts.html` of parts.md).
+ */
+export function allPagesLinked(source: SourceText, paths: ReadonlySet<Path>): Path[] {
+  const made = /(?:\]\(|^ {0,3}\[[^\]\r\n]+\]:[ \t]*)<?(?:\{\{[^{}]*\}\}\/?)?([^)\s>#{}]+)\.(?:md|markdown|html?)/gim;
+  return pagesAt({ ...source, text: source.text.replace(made, '](<$1.md>)') }, paths, /\]\(<([^)\s>#]+\.md)>\)/g);
+}
+
+function pagesAt(source: SourceText, paths: ReadonlySet<Path>, address: RegExp): Path[] {
   const folder = source.file.slice(0, source.file.lastIndexOf('/') + 1);
-  return [...source.text.matchAll(/\]\(<?([^)\s>#]+\.(?:md|markdown))(?:#[^)\s>]*)?>?\)/gi)]
+  return [...source.text.matchAll(address)]
     .map(([, target]) => pathFrom(folder, target ?? ''))
     .filter((path) => path !== null && paths.has(path)) as Path[];
 }

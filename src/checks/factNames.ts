@@ -43,7 +43,8 @@ const sources = {
     lacking: 'the parts list gives no values',
   },
   pictures: {
-    present: ({ build }) => build.instructions.sections.some(({ pictures }) => pictures.length > 0),
+    present: ({ build }) =>
+      [...build.instructions.sections, ...build.beside].some(({ pictures }) => pictures.length > 0),
     lacking: 'the guide shows no pictures',
   },
 } satisfies Readonly<Record<string, FactSource>>;

@@ -13,9 +13,9 @@ export interface LinkDefinition {
   readonly isOneLine: boolean;
 }
 
-/** The definitions that stand by themselves between the blocks of the guide's pages; comments that look like one left out. */
+/** The definitions that stand by themselves between the blocks of the guide's pages and of those beside it; comments that look like one left out. */
 export function linkDefinitions(build: Build): LinkDefinition[] {
-  return [...filesPlaying(build, 'guide')].flatMap((file) => {
+  return [...filesPlaying(build, 'guide'), ...new Set(build.beside.map(({ file }) => file))].flatMap((file) => {
     const source = build.texts.get(file);
     return source === undefined || !/\.(?:md|markdown|mdx)$/i.test(file) ? [] : definitionsIn(source, build);
   });

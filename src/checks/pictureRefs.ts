@@ -8,9 +8,9 @@ export interface ShownPicture {
   readonly from: Path;
 }
 
-/** All pictures of the guide, in reading order. */
+/** All pictures of the guide and of pages beside it, in reading order. */
 export function shownPictures(build: Build): ShownPicture[] {
-  return build.instructions.sections.flatMap(({ pictures, file }) =>
+  return [...build.instructions.sections, ...build.beside].flatMap(({ pictures, file }) =>
     pictures.map((picture) => ({ picture, from: file })),
   );
 }

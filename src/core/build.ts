@@ -7,7 +7,7 @@ import type { Problem } from './problem.ts';
 import type { Role, Settings } from './settings.ts';
 import type { Shot } from './shot.ts';
 import type { SourceText } from './sourceText.ts';
-import type { Instructions } from './step.ts';
+import type { Instructions, Section } from './step.ts';
 
 /** One file of the folder, vendored, generated and hidden ones left out. */
 export interface FileEntry {
@@ -36,6 +36,8 @@ export interface Build {
   readonly tools: readonly Tool[];
   readonly connections: readonly Connection[];
   readonly instructions: Instructions;
+  /** Sections of pages that the guide links to and that play no role, all as prose. */
+  readonly beside: readonly Section[];
   readonly log: readonly LogNote[];
   readonly sources: readonly SourceFacts[];
   readonly dependencies: readonly Dependency[];

@@ -68,6 +68,7 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     })),
     connections,
     instructions: { title: 'Small', sections: steps.map(sectionFrom) },
+    beside: [],
     log: [],
     sources: [],
     dependencies: [],

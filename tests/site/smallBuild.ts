@@ -44,6 +44,7 @@ export function assembled(sketch: Sketch): Assembled {
       tools: [],
       connections: [],
       instructions: { title: null, sections: sketch.sections ?? [] },
+      beside: [],
       log: [],
       sources: [],
       dependencies: [],

@@ -72,7 +72,7 @@ const footnote = /(?<!\\)\[(\^\d{1,3})\](?![:(])/gu;
 
 function* undefinedLabels(build: Build): Iterable<FindingDraft> {
   const found: { label: string; place: TextPlace }[] = [];
-  for (const section of build.instructions.sections) {
+  for (const section of [...build.instructions.sections, ...build.beside]) {
     if (takesFromElsewhere(build.texts.get(section.file)?.text ?? '')) continue;
     for (const { nodes, place } of runsOf(section)) {
       for (const node of everyInline(nodes)) {

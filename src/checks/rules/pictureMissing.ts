@@ -58,6 +58,15 @@ export const pictureMissing = defineCheck({
     ],
     fails: [
       {
+        title: 'on a page beside the guide, to which a site generator leads',
+        files: {
+          'guide.md':
+            '# Night light\n\nWhere to buy is told [elsewhere][buying].\n\n## Fit the lamp\n\nSolder it.\n\n[buying]: <{{ site.base }}/buying.html>\n',
+          'buying.md': '# Where to buy\n\n![The shelf](photos/shelf.png)\n',
+        },
+        expect: [{ file: 'buying.md', line: 3, words: 'photos/shelf.png' }],
+      },
+      {
         title: 'never added',
         files: {
           'guide.md':

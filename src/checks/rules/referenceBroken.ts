@@ -18,7 +18,7 @@ export const referenceBroken = defineCheck({
   *run({ build }) {
     const anchors = anchorsOf(build);
     const reported = new Map<string, { places: TextPlace[]; draft: Omit<FindingDraft, 'sides'> }>();
-    for (const section of build.instructions.sections) {
+    for (const section of [...build.instructions.sections, ...build.beside]) {
       for (const { url, place } of linksOf(section)) {
         const draft = toAnchor(build, section, url, anchors) ?? toFile(build, section, url);
         if (draft === null) continue;
@@ -88,8 +88,9 @@ interface Anchors {
 
 function anchorsOf(build: Build): Anchors {
   const pages = new Map([...build.texts.values()].map(({ file, text }) => [file, anchorsIn(text)]));
-  const files = new Set(build.instructions.sections.map(({ file }) => file));
-  const ids = build.instructions.sections.flatMap(({ id, heading }) => [id, slugOf(heading)]);
+  const sections = [...build.instructions.sections, ...build.beside];
+  const files = new Set(sections.map(({ file }) => file));
+  const ids = sections.flatMap(({ id, heading }) => [id, slugOf(heading)]);
   return { guide: new Set([...ids, ...[...files].flatMap((file) => [...(pages.get(file) ?? [])])]), pages };
 }
 

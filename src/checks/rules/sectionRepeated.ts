@@ -12,7 +12,7 @@ export const sectionRepeated = defineCheck({
   basis: 'common practice of copy-editing',
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
-    const sections = build.instructions.sections.filter(({ depth }) => depth > 0);
+    const sections = [...build.instructions.sections, ...build.beside].filter(({ depth }) => depth > 0);
     for (const alike of groupedBy(sections, ({ file, heading }) => `${file} ${slugOf(heading)}`).values()) {
       for (const [index, section] of alike.entries()) {
         const before = alike.slice(0, index).find((other) => saysTheSame(other, section));

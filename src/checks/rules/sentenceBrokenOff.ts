@@ -16,7 +16,7 @@ export const sentenceBrokenOff = defineCheck({
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
     if (!/^en\b/i.test(build.settings.language)) return;
-    for (const section of build.instructions.sections) {
+    for (const section of [...build.instructions.sections, ...build.beside]) {
       for (const place of brokenIn(section.blocks)) yield finding(build, section, place);
     }
   },

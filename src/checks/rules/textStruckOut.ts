@@ -15,7 +15,9 @@ export const textStruckOut = defineCheck({
   basis: 'common practice of copy-editing',
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
-    const struck = build.instructions.sections.filter((section) => !tellsOfChanges(section)).flatMap(struckIn);
+    const struck = [...build.instructions.sections, ...build.beside]
+      .filter((section) => !tellsOfChanges(section))
+      .flatMap(struckIn);
     const [first] = struck;
     if (first === undefined) return;
     yield {
@@ -44,6 +46,14 @@ export const textStruckOut = defineCheck({
       },
     ],
     fails: [
+      {
+        title: 'a sentence on a page that the guide links to',
+        files: {
+          'guide.md': '# Night light\n\nRead [where to buy](buying.md) first.\n\n## Fit it\n\nSolder D1.\n',
+          'buying.md': '# Where to buy\n\n~~Ask at the corner shop for the lamp.~~ Any lamp will do.\n',
+        },
+        expect: [{ file: 'buying.md', line: 3, words: 'corner shop' }],
+      },
       {
         title: 'a sentence in a step',
         files: {
