@@ -71,6 +71,8 @@ export interface Check {
   readonly grave?: true;
   /** Dismissing it does not lower it: what it guards cannot be taken back. */
   readonly firm?: true;
+  /** It reads sentences by English words, so that it cannot tell of a guide in another language. */
+  readonly words?: 'English';
   readonly run: (judged: Judged) => Iterable<FindingDraft | CannotTell>;
   readonly examples: Examples;
 }

@@ -4,11 +4,9 @@ import { cautionFor } from '#prose/cautions/library.ts';
 
 /**
  * Hazards that a finding may be made of: those met in a step, and things that are a hazard by being in the list. In
- * a guide that has only begun, only the grave ones: its omissions are not what it lacks. The library reads English;
- * of a guide in another language it cannot tell what is warned of.
+ * a guide that has only begun, only the grave ones: its omissions are not what it lacks.
  */
 export function hazardsThatBite(build: Build, hazards: readonly FoundHazard[]): FoundHazard[] {
-  if (!/^en\b/i.test(build.settings.language)) return [];
   const hasBegunOnly = isOnlyBegun(build) && hazards.every(({ cautions }) => cautions.length === 0);
   return hazards.filter(({ hazard, step }) => {
     const { grave, inItself } = cautionFor(hazard);

@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Audience, CheckRun, Finding, Verdict } from '#core/finding.ts';
 import type { StepId } from '#core/step.ts';
+import { otherLanguage } from '#prose/language/languageOf.ts';
 import { acceptanceOf, lapsedAcceptanceOf, loweredChecks } from './acceptance.ts';
 import type { Check, FindingDraft } from './defineCheck.ts';
 import { lackingFacts } from './factNames.ts';
@@ -75,6 +76,8 @@ function runCheck(check: Check, judged: Judged): { findings: Finding[]; run: Che
   });
   const absent = lackingFacts(check.needs.subject, judged);
   if (absent.length > 0) return without('does-not-apply', absent.join('; '));
+  const other = check.words === undefined ? null : otherLanguage(judged.facts.language);
+  if (other !== null) return without('cannot-tell', `the guide is in ${other}; this check reads English words`);
   const lacking = lackingFacts(check.needs.witnesses, judged);
   if (lacking.length > 0) return without('cannot-tell', lacking.join('; '));
   const drafts: FindingDraft[] = [];

@@ -44,16 +44,31 @@ export interface DrivenPin {
   readonly usedAt: readonly TextPlace[];
 }
 
+/** The language that the guide's prose is in. */
+export interface GuideLanguage {
+  /** As BCP 47 has it, such as `de`, or as the settings write it; null where too few words tell. */
+  readonly code: string | null;
+  /** `stated` by the settings, or `read` from the words. */
+  readonly known: 'stated' | 'read' | 'unknown';
+}
+
 /** What the records say when held together. */
 export interface Facts {
+  readonly language: GuideLanguage;
   readonly steps: Readonly<Record<StepId, StepFacts>>;
   readonly controllers: readonly Claim<Controller>[];
   readonly drivenPins: readonly DrivenPin[];
   readonly values: readonly Claim<ValueMention>[];
   readonly pins: readonly Claim<PinMention>[];
-  /** Work at the bench that the prose speaks of, in reading order. */
+  /**
+   * Work at the bench that the prose speaks of, in reading order. In a guide that is known to be in another language
+   * than English none is found, nor a term, a temporary or a wait.
+   */
   readonly actions: readonly Action[];
-  /** Hazards that the build brings with it, and what the guide says of them. */
+  /**
+   * Hazards that the build brings with it, and what the guide says of them; for a guide in another language only the
+   * grave ones that lists and declared facts hold.
+   */
   readonly hazards: readonly FoundHazard[];
   /** What steps seem to hold but do not declare, in reading order. */
   readonly proposals: readonly Proposal[];

@@ -16,8 +16,11 @@ export interface HeardCaution {
   readonly when: 'before' | 'after';
 }
 
-/** How well the guide warns of a hazard; `late` where it does so only after the work. */
-export type HazardCover = 'covered' | 'uncovered' | 'late' | 'weak';
+/**
+ * How well the guide warns of a hazard; `late` where it does so only after the work, `cannot-tell` where it is in
+ * another language than cautions are read in.
+ */
+export type HazardCover = 'covered' | 'uncovered' | 'late' | 'weak' | 'cannot-tell';
 
 /** A hazard that the build brings with it. */
 export interface FoundHazard {

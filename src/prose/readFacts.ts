@@ -8,6 +8,7 @@ import { drivenPins } from './drivenPins.ts';
 import { readStepFacts } from './facts/readStepFacts.ts';
 import { findControllers } from './findControllers.ts';
 import { knownThings } from './knownThings.ts';
+import { languageOf, otherLanguage } from './language/languageOf.ts';
 import { findPinMentions } from './mentions/findPinMentions.ts';
 import { findValueMentions } from './mentions/findValueMentions.ts';
 import { proposeFacts } from './proposals/proposeFacts.ts';
@@ -28,19 +29,22 @@ export function readFacts(build: Build): Facts {
   }
   const controllers = findControllers(build, Object.values(steps));
   const pins = findPinMentions(build, known, controllers);
-  const actions = findActions(build);
+  const language = languageOf(build);
+  const readsWords = otherLanguage(language) === null;
+  const actions = readsWords ? findActions(build) : [];
   return {
+    language,
     steps,
     controllers,
     drivenPins: drivenPins(build, controllers),
     values: findValueMentions(build, known),
     pins,
     actions,
-    hazards: findHazards(build, steps, actions),
-    proposals: proposeFacts(build, known, { steps, controllers, pins, actions }),
-    terms: findTerms(build),
-    temporaries: findTemporaries(build),
-    openWaits: findOpenWaits(build, steps),
+    hazards: findHazards(build, steps, actions, readsWords),
+    proposals: proposeFacts(build, known, { steps, controllers, pins, actions, readsWords }),
+    terms: readsWords ? findTerms(build) : [],
+    temporaries: readsWords ? findTemporaries(build) : [],
+    openWaits: readsWords ? findOpenWaits(build, steps) : [],
     problems,
   };
 }

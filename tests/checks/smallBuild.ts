@@ -81,6 +81,7 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
   };
   const facts: Facts = {
     steps: Object.fromEntries(steps.map((step, index) => [step.id, factsFrom(step, index, parts, connections)])),
+    language: { code: null, known: 'unknown' },
     controllers: [],
     drivenPins: [],
     values: [],

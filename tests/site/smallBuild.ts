@@ -58,6 +58,7 @@ export function assembled(sketch: Sketch): Assembled {
     },
     facts: {
       steps: Object.fromEntries(steps),
+      language: { code: null, known: 'unknown' },
       controllers: [],
       drivenPins: [],
       values: [],

@@ -1,14 +1,14 @@
 import type { FoundHazard } from '#core/hazard.ts';
 import { cautionFor, wordingOf } from '#prose/cautions/library.ts';
-import { type CautionListing, nothingFound } from '../listCautions.ts';
+import type { CautionListing } from '../listCautions.ts';
 import { placeDocument } from './placeDocument.ts';
 
 /** JSON output of `cautions`. */
-export function cautionsDocument({ hazards }: CautionListing): Record<string, unknown> {
+export function cautionsDocument({ hazards, note }: CautionListing): Record<string, unknown> {
   return {
     format: 1,
     hazards: hazards.map(hazardDocument),
-    note: hazards.length === 0 ? nothingFound : null,
+    note,
   };
 }
 

@@ -10,6 +10,7 @@ export const afterBuildIncomplete = defineCheck({
   title: 'The guide goes on after the last step: use, calibration, performance, trouble, care, disposal.',
   weight: 'slows',
   audience: 'publisher',
+  words: 'English',
   why: 'Most questions to a maker come after the last step.',
   basis:
     'IEC/IEEE 82079-1 and DIN SPEC 3105-1, in substance: operation, maintenance and end of life belong to the documentation',

@@ -7,6 +7,7 @@ export const assemblyNeverUsed = defineCheck({
   title: 'What a step puts together, a later step uses.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A builder holds a finished piece at the end and cannot tell where it belongs.',
   basis: 'common practice: keep count of what exists',
   needs: { subject: ['steps'], witnesses: [] },

@@ -7,6 +7,7 @@ export const boardNotNamed = defineCheck({
   title: 'The guide or a manifest says for which board the code is built, and how it is loaded.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'The menu of a build tool holds dozens of boards with one chip; the wrong one compiles and does not run.',
   basis: 'common practice: board, core, options and way of loading belong to the code',
   needs: { subject: ['code', 'steps'], witnesses: [] },

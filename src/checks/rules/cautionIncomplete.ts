@@ -8,11 +8,11 @@ export const cautionIncomplete = defineCheck({
   title: 'A caution says what can happen and how to avoid it.',
   weight: 'tidy',
   audience: 'builder',
+  words: 'English',
   why: 'Who is told only that something is hot or dangerous does not know what to do about it.',
   basis: 'order of a message in ANSI Z535.6 and ISO 3864-2: hazard, consequence, how to avoid it',
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build, facts }) {
-    if (!/^en\b/i.test(build.settings.language)) return;
     const all = cautionsOf(build, facts);
     const lacking = all.flatMap((caution) => {
       const lack = lackOf(caution);

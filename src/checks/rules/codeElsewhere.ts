@@ -11,6 +11,7 @@ export const codeElsewhere = defineCheck({
   title: 'The code that steps load lies in the folder, as source or as an image.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Code behind a link goes on to change; the board was built with the version of that day.',
   basis: 'common practice: what a builder loads is part of the build',
   needs: { subject: ['steps'], witnesses: [] },

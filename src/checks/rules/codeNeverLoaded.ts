@@ -7,6 +7,7 @@ export const codeNeverLoaded = defineCheck({
   title: 'The guide says when the code goes on to the board.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A builder who has never loaded code does not know that the thing needs any, and holds a dead board at the end.',
   basis: 'common practice: hold the end of the steps against the code folder',
   needs: { subject: ['steps', 'code'], witnesses: [] },

@@ -12,6 +12,7 @@ export const connectorUnclear = defineCheck({
   title: 'Connectors and wires are named so that one kind alone is meant.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Connectors that look alike in a picture do not mate, and the wrong one shows when the parcel is there.',
   basis: 'common practice: series, pitch and positions for connectors, gauge and length for wire',
   needs: { subject: ['parts'], witnesses: [] },

@@ -9,6 +9,7 @@ export const costUntold = defineCheck({
   title: 'A reader learns what the build costs, in which currency, and when that was so.',
   weight: 'tidy',
   audience: 'publisher',
+  words: 'English',
   why: 'Editors and readers ask first what it costs; a sum without a currency or a date is no answer.',
   basis: 'common practice of printed build guides',
   needs: { subject: ['steps', 'parts'], witnesses: [] },

@@ -8,6 +8,7 @@ export const earlierWorkNotLinked = defineCheck({
   title: 'Work that the build goes back to is named with a link.',
   weight: 'tidy',
   audience: 'publisher',
+  words: 'English',
   why: 'Most licences ask for it, and a builder finds there what is not repeated here.',
   basis: 'licences that ask for attribution; Open Know-How manifest 1.0, field derivative-of',
   needs: { subject: ['guide'], witnesses: [] },

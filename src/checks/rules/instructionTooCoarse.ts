@@ -14,6 +14,7 @@ export const instructionTooCoarse = defineCheck({
   title: 'A step says in words, numbers or a picture what exactly to do.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'The maker sees the finished thing; a stranger sees the sentence alone.',
   basis: 'common practice; IEC/IEEE 82079-1, in substance: measurable instructions, one action at a time',
   needs: { subject: ['steps'], witnesses: [] },

@@ -9,6 +9,7 @@ export const introductionIncomplete = defineCheck({
   title: 'The guide says what it is for, whom it is for, how long it takes, where to work, and who made it.',
   weight: 'slows',
   audience: 'publisher',
+  words: 'English',
   why: 'A stranger decides by the first paragraph whether to start, and needs somebody to ask.',
   basis: 'IEC/IEEE 82079-1 and Open Know-How manifest 1.0, in substance; common practice',
   needs: { subject: ['steps'], witnesses: [] },

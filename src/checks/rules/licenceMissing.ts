@@ -91,7 +91,7 @@ function classesOf({ parts, connections, roles, sources }: Build): Class[] {
 }
 
 function speaksOfLicence(build: Build): boolean {
-  return /\b(?:licen[cs]e[ds]?|licensing|creative commons|public domain|copyleft|all rights reserved|CC[ -](?:BY|0)|lizenz\w*|licencia)\b/iu.test(
+  return /\b(?:licen\p{L}+|creative commons|public domain|copyleft|all rights reserved|CC[ -](?:BY|0)|lizenz\p{L}*)\b/iu.test(
     proseWords(build),
   );
 }

@@ -10,6 +10,7 @@ export const linkAlone = defineCheck({
   title: 'A step says what to do itself, and does not leave it to a page elsewhere.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A page elsewhere moves, changes or goes, and tells of another version than the one that was built.',
   basis: 'common practice: a guide stands without the pages that it links to',
   needs: { subject: ['steps'], witnesses: [] },

@@ -15,6 +15,7 @@ export const moreThanListed = defineCheck({
   title: 'The list holds as many parts of a value as a step asks for.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Four resistors in the text and three in the list mean another parcel.',
   basis: 'common practice: ‘4 × 10 kΩ’ in a step against the sum of the rows of that value',
   needs: { subject: ['steps', 'values in the parts list'], witnesses: [] },

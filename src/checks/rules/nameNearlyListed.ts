@@ -16,6 +16,7 @@ export const nameNearlyListed = defineCheck({
   title: 'The text calls parts by the names that the list has for them.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'One swapped letter in the number of a chip names another chip, or none.',
   basis: 'common practice: type numbers of the steps that differ in one character from one of the list',
   needs: { subject: ['steps', 'parts'], witnesses: [] },

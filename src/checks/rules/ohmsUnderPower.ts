@@ -10,6 +10,7 @@ export const ohmsUnderPower = defineCheck({
   title: 'Resistance is read, and shorts are looked for, before the power is on.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Ohms read on a live circuit are wrong and can harm the meter; a short that is looked for after switching on has burned by then.',
   basis: 'common practice of measuring: resistance is read on a circuit without power',
   needs: { subject: ['steps'], witnesses: [] },

@@ -15,6 +15,7 @@ export const pieceNotListed = defineCheck({
   title: 'Screws, glue, tape and wire that steps speak of stand in a list.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Fasteners and things that are used up are what parts lists forget most often.',
   basis: 'common practice: nouns of the steps, less those of the lists of parts and tools',
   needs: { subject: ['steps', 'parts'], witnesses: [] },

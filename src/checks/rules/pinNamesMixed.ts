@@ -13,6 +13,7 @@ export const pinNamesMixed = defineCheck({
   title: 'The pins of one board are named by one scheme, or the text says which name is which.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'On several boards the pin printed D5 is GPIO14, and a bare 5 may be either, or the fifth pin from the corner.',
   basis: 'common practice; labels of boards as in the variant headers of their cores, from memory',
   needs: { subject: ['wires'], witnesses: [] },

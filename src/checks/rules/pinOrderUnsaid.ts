@@ -12,6 +12,7 @@ export const pinOrderUnsaid = defineCheck({
   title: 'Where modules of one name come with different orders of pins, the guide tells the order.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A module with supply and ground the other way round dies at first power.',
   basis: 'common practice: families of modules that are sold in several pin orders',
   needs: { subject: ['parts', 'guide'], witnesses: [] },

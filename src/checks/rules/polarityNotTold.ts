@@ -17,6 +17,7 @@ export const polarityNotTold = defineCheck({
   title: 'A step that fits a part with a right and a wrong way round says which it is.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A reversed electrolytic capacitor bursts, a reversed chip dies, a reversed LED stays dark.',
   basis: 'common practice; marks of polarity as in IEC 60384-4 (capacitors), IEC 60617 (diodes) and on packages',
   needs: { subject: ['steps', 'parts'], witnesses: [] },

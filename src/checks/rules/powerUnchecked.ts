@@ -10,6 +10,7 @@ export const powerUnchecked = defineCheck({
   title: 'Before power is first switched on, a builder looks for shorts and reversed parts.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A bridge of solder between supply and ground is found by a meter in a minute, or by smoke in a second.',
   basis: 'common practice: measure the supply against ground before first power',
   needs: { subject: ['steps'], witnesses: [] },

@@ -11,6 +11,7 @@ export const printedPartOpen = defineCheck({
   title: 'Every printed part names its file, and the guide how to print it.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A printed part cannot be bought: without its file nobody can make it, and material and layer decide whether it fits.',
   basis: 'common practice: file, material, layer height and supports for printed parts',
   needs: { subject: ['guide', 'parts'], witnesses: [] },

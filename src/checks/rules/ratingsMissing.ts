@@ -16,6 +16,7 @@ export const ratingsMissing = defineCheck({
   title: 'Every row says what a shop asks for: volts, watts, thread and length, plug.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Half a specification is what a builder guesses at: a capacitor that bursts, a screw that is too long.',
   basis: 'common practice: the ratings by which such parts are ordered',
   needs: { subject: ['parts'], witnesses: [] },

@@ -11,6 +11,7 @@ export const replacementUnsaid = defineCheck({
   title: 'The list says what may replace a part that can no longer be bought.',
   weight: 'tidy',
   audience: 'publisher',
+  words: 'English',
   why: 'Parts go out of production; a row that tells what must match outlives its part number.',
   basis: 'common practice: exact, equivalent, or anything that fits',
   needs: { subject: ['steps', 'parts'], witnesses: [] },

@@ -1,6 +1,7 @@
 import type { Build } from '#core/build.ts';
 import type { Place, TextPlace } from '#core/place.ts';
 import { placeOf } from '#core/sourceText.ts';
+import { otherLanguage } from '#prose/language/languageOf.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { filesPlaying } from '../filesPlaying.ts';
 import { maskUnread } from '../maskUnread.ts';
@@ -14,11 +15,11 @@ export const revisionDiffers = defineCheck({
   why: 'Who holds revision 1.1 and reads the guide of 1.2 solders a part that is not there.',
   basis: 'common practice: one revision string; DIN SPEC 3105-1 asks for a version on each release',
   needs: { subject: ['steps'], witnesses: [] },
-  *run({ build }) {
+  *run({ build, facts }) {
     const spoken = revisionsSpoken(build);
     const own = ownRevision(build, spoken);
     if (own !== null) yield* against(build, own, spoken);
-    yield* notTellable(build, spoken);
+    if (otherLanguage(facts.language) === null) yield* notTellable(build, spoken);
   },
   examples: {
     passes: [

@@ -11,6 +11,7 @@ export const screwKeyMissing = defineCheck({
   title: 'The list of tools holds the key or screwdriver that fits each listed screw.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'The wrong key rounds the socket of a small screw at the first try.',
   basis: fasteners.source,
   needs: { subject: ['steps', 'parts', 'tools'], witnesses: [] },

@@ -1,5 +1,6 @@
 import type { Section } from '#core/step.ts';
 import { slugOf, tokensOf } from '#notation/names.ts';
+import { otherLanguage } from '#prose/language/languageOf.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { groupedBy } from '../groupedBy.ts';
 
@@ -11,11 +12,12 @@ export const sectionRepeated = defineCheck({
   why: 'Of a section that was pasted twice one copy gets corrected, and the other goes on to tell what was wrong.',
   basis: 'common practice of copy-editing',
   needs: { subject: ['guide'], witnesses: [] },
-  *run({ build }) {
+  *run({ build, facts }) {
+    const readsWords = otherLanguage(facts.language) === null;
     const sections = [...build.instructions.sections, ...build.beside].filter(({ depth }) => depth > 0);
     for (const alike of groupedBy(sections, ({ file, heading }) => `${file} ${slugOf(heading)}`).values()) {
       for (const [index, section] of alike.entries()) {
-        const before = alike.slice(0, index).find((other) => saysTheSame(other, section));
+        const before = alike.slice(0, index).find((other) => saysTheSame(other, section, readsWords));
         if (before === undefined) continue;
         yield {
           subjects: [`file:${section.file}`],
@@ -72,10 +74,11 @@ const fewest = 12;
 const tellApart =
   /^(?:left|right|top|bottom|upper|lower|first|second|third|fourth|last|other|front|back|inner|outer|red|black|blue|green|white|yellow|new|old|without|not)$/;
 
-/** The same words, facts and pictures; or nearly the same words, where what differs tells nothing apart. */
-function saysTheSame(a: Section, b: Section): boolean {
+/** The same words, facts and pictures; or nearly the same English words, where what differs tells nothing apart. */
+function saysTheSame(a: Section, b: Section, readsWords: boolean): boolean {
   const [of, other] = [wordsOf(a), wordsOf(b)];
   if (of.length < fewest || other.length < fewest || factsOf(a) !== factsOf(b)) return false;
+  if (!readsWords) return a.signature === b.signature;
   const [set, otherSet] = [new Set(of), new Set(other)];
   const apart = [...set].filter((word) => !otherSet.has(word)).concat([...otherSet].filter((word) => !set.has(word)));
   const all = new Set([...of, ...other]).size;

@@ -11,11 +11,11 @@ export const sentenceBrokenOff = defineCheck({
   title: 'Every sentence of the guide is finished.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'What a sentence was about to name is the one thing that its reader does not get.',
   basis: 'common practice of copy-editing: no paragraph ends with an article or a conjunction',
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
-    if (!/^en\b/i.test(build.settings.language)) return;
     for (const section of [...build.instructions.sections, ...build.beside]) {
       for (const place of brokenIn(section.blocks)) yield finding(build, section, place);
     }

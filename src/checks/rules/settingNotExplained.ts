@@ -10,6 +10,7 @@ export const settingNotExplained = defineCheck({
   title: 'The guide says which settings in the code a builder has to fill in.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A builder who loads the code as it is waits for a network called your-ssid.',
   basis: 'common practice: what has to be changed stands in one place and in the guide',
   needs: { subject: ['code', 'steps'], witnesses: [] },

@@ -6,6 +6,7 @@ export const sideNotAnnounced = defineCheck({
   title: 'The guide says when to turn the work over.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'On the other side everything is mirrored; a builder who did not turn the board works on the wrong holes.',
   basis: 'common practice',
   needs: { subject: ['steps'], witnesses: [] },

@@ -12,6 +12,7 @@ export const signalWordDoesNotFit = defineCheck({
   title: 'A signal word is as grave as what it warns of.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A word that is too weak is read over, and one that is too strong wears the others out.',
   basis: 'meanings of DANGER, WARNING, CAUTION and NOTICE in ANSI Z535.4',
   needs: { subject: ['guide'], witnesses: [] },

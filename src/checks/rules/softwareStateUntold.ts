@@ -6,6 +6,7 @@ export const softwareStateUntold = defineCheck({
   title: 'It is said how far the code can be trusted, and when it last compiled.',
   weight: 'tidy',
   audience: 'publisher',
+  words: 'English',
   why: 'Code that was a quick trial looks like code that ran for a year; builders take one for the other.',
   basis: 'common practice: state of the software, and a record of a clean build',
   needs: { subject: ['code', 'steps'], witnesses: [] },

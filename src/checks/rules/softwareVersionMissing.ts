@@ -10,6 +10,7 @@ export const softwareVersionMissing = defineCheck({
   title: 'Programs that a builder has to install are named with a version.',
   weight: 'tidy',
   audience: 'publisher',
+  words: 'English',
   why: 'Menus move and formats change; in three years nobody knows which version the guide was written for.',
   basis: 'common practice of journals for open hardware: software with its version',
   needs: { subject: ['steps'], witnesses: [] },

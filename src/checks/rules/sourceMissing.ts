@@ -9,6 +9,7 @@ export const sourceMissing = defineCheck({
   title: 'Files that are made for a machine come with the files that they were made from.',
   weight: 'slows',
   audience: 'publisher',
+  words: 'English',
   why: 'A model that can only be printed cannot be fitted to another screw, and a board that can only be ordered cannot be mended.',
   basis: 'Open Source Hardware Definition 1.0, 2: documentation in the preferred form for making changes',
   needs: { subject: ['files'], witnesses: [] },

@@ -6,6 +6,7 @@ export const statusNotSaid = defineCheck({
   title: 'It is said whether the thing has been built as published, and how often.',
   weight: 'slows',
   audience: 'publisher',
+  words: 'English',
   why: 'Some published designs were never built in the form in which they are published.',
   basis: 'common practice; DIN SPEC 3105-1 and Open Know-How ask for the stage of development',
   needs: { subject: ['steps'], witnesses: [] },

@@ -12,6 +12,7 @@ export const stepNumberWrong = defineCheck({
   title: 'A step, section or figure that the text sends to is there.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Numbers typed by hand stay behind when a step is put in between.',
   basis: 'common practice: typed numbers held against the headings as they are numbered',
   needs: { subject: ['steps'], witnesses: [] },

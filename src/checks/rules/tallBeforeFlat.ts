@@ -10,6 +10,7 @@ export const tallBeforeFlat = defineCheck({
   title: 'Flat parts are soldered before tall ones on the same side of a board.',
   weight: 'tidy',
   audience: 'builder',
+  words: 'English',
   why: 'With a tall part on the board, flat ones fall out when the board is turned over to solder them.',
   basis: 'common practice: from the lowest part to the tallest',
   needs: { subject: ['steps', 'parts'], witnesses: [] },

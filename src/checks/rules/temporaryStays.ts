@@ -6,6 +6,7 @@ export const temporaryStays = defineCheck({
   title: 'What is put in for a while is taken out again.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A jumper that was meant for a test stays in, and the finished thing behaves as on the test bench.',
   basis: 'common practice; read from the words of the steps',
   needs: { subject: ['steps'], witnesses: [] },

@@ -10,6 +10,7 @@ export const testWithoutResult = defineCheck({
   title: 'The guide says how to test the build, and each test says what comes out when all is well.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Without an expected result a test cannot fail, and the fault shows only when the lid is on.',
   basis: 'IEC/IEEE 82079-1 (in substance): instructions state the expected result',
   needs: { subject: ['steps'], witnesses: [] },

@@ -10,6 +10,7 @@ export const timeDiffers = defineCheck({
   title: 'The time that the guide promises is about the sum of its steps.',
   weight: 'tidy',
   audience: 'builder',
+  words: 'English',
   why: 'Who plans one evening for two leaves a half-wired board on the table.',
   basis: 'common practice: the times of the steps, added up',
   needs: { subject: ['steps'], witnesses: [] },

@@ -13,6 +13,7 @@ export const toolForWorkMissing = defineCheck({
   title: 'The list of tools holds a tool for all the work that the steps tell a builder to do.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Crimping with pliers, or pressing inserts in without an iron, ruins the part.',
   basis: 'common practice: which tool does which work',
   needs: { subject: ['steps'], witnesses: [] },

@@ -7,6 +7,7 @@ export const toolNeverUsed = defineCheck({
   title: 'Every tool of the list has its use in a step.',
   weight: 'tidy',
   audience: 'builder',
+  words: 'English',
   why: 'A builder buys or borrows a tool and never learns what for.',
   basis: 'common practice: tools of the list, less those of the steps',
   needs: { subject: ['steps', 'tools'], witnesses: [] },

@@ -12,6 +12,7 @@ export const toolTooVague = defineCheck({
   title: 'The list of tools tells the kind or size of a tool where that decides.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Whoever brings ‘a screwdriver’ to a socket screw of 2 mm can go home again.',
   basis: table.source,
   needs: { subject: ['steps', 'tools'], witnesses: [] },

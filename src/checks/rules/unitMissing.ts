@@ -13,6 +13,7 @@ export const unitMissing = defineCheck({
   title: 'Every length, time and temperature has its unit, and one guide measures in one system.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A hole of 3 is a hole of 3 mm to one builder and of 3/8 inch to the next.',
   basis: 'common practice: words of dimension with a bare number; ISO 80000-1 on writing quantities',
   needs: { subject: ['steps'], witnesses: [] },

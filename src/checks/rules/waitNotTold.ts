@@ -6,6 +6,7 @@ export const waitNotTold = defineCheck({
   title: 'Where something must dry, cure or charge, the step says how long.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A builder who goes on too early pulls the joint apart; one who waits to be sure loses a day.',
   basis: 'common practice; read from the words of the step',
   needs: { subject: ['steps'], witnesses: [] },

@@ -13,6 +13,7 @@ export const wireColourDiffers = defineCheck({
   title: 'The colours of wires in the text are those of the wiring.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'Once a loom is made, colours are all that a builder goes by; one wrong word swaps two wires.',
   basis: 'common practice; names of colours as in IEC 60757',
   needs: { subject: ['wiring', 'steps'], witnesses: [] },

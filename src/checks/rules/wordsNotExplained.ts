@@ -7,6 +7,7 @@ export const wordsNotExplained = defineCheck({
   title: 'A guide for beginners explains the words of the trade before it uses them.',
   weight: 'slows',
   audience: 'builder',
+  words: 'English',
   why: 'A beginner who does not know a word guesses, or gives up to look it up.',
   basis: 'common practice of writing for beginners',
   needs: { subject: ['steps'], witnesses: [] },

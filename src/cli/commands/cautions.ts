@@ -11,7 +11,8 @@ export const cautionsCommand: Command = {
   title: 'show the hazards that the build brings with it, and what warns of them',
   about: `Looks through parts, tools, steps and text for the hazards of a library, and for cautions that name them before the
 work. Where one lacks, gives words for it: hazard, consequence, how to avoid it, what to wear. Change them as you
-like; check tells you where a hazard is left without. What is found are prompts, never an approval of a design.`,
+like; check tells you where a hazard is left without. Words are read in English; of a guide in another language it says
+that it cannot tell. What is found are prompts, never an approval of a design.`,
   options: [jsonOption],
   examples: ['cautions demo/tide-lamp', 'cautions . --json'],
   async run(words) {

@@ -1,4 +1,4 @@
-import { type CautionListing, nothingFound } from '#app/listCautions.ts';
+import type { CautionListing } from '#app/listCautions.ts';
 import type { Build } from '#core/build.ts';
 import type { FoundHazard } from '#core/hazard.ts';
 import type { Place } from '#core/place.ts';
@@ -6,11 +6,13 @@ import { cautionFor, wordingOf } from '#prose/cautions/library.ts';
 import { firstLine, safe, textWidth, wrapped } from './layout.ts';
 
 /** The hazards of a build: those that lack a caution first, with words for one. */
-export function printCautions({ build, hazards }: CautionListing): string {
-  if (hazards.length === 0) return `${wrapped(nothingFound, '')}\n`;
+export function printCautions({ build, hazards, note }: CautionListing): string {
+  const said = note === null ? '' : `${wrapped(note, '')}\n`;
+  if (hazards.length === 0) return said;
   const open = hazards.filter(({ cover }) => cover !== 'covered');
   const covered = hazards.filter(({ cover }) => cover === 'covered');
   const parts = [
+    said,
     ...open.map((hazard) => printOpen(hazard, build)),
     covered.length === 0 ? '' : `Named in time\n${covered.map(printCovered).join('\n')}\n`,
     `${wrapped('These are prompts from a list, and no approval: the data sheets, local law and a licensed person decide.', '')}\n`,
@@ -22,6 +24,7 @@ const states: Readonly<Record<Exclude<FoundHazard['cover'], 'covered'>, string>>
   uncovered: 'no caution names it',
   late: 'the caution comes after the work',
   weak: 'the signal word is too weak',
+  'cannot-tell': 'whether a caution names it cannot be told',
 };
 
 function printOpen({ hazard, step, places, why, cover, cautions }: FoundHazard, build: Build): string {

@@ -3,23 +3,29 @@ import type { Build } from '#core/build.ts';
 import type { FoundHazard, HazardId } from '#core/hazard.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
 import { coverOf } from './coverOf.ts';
-import { hearGuide } from './hearGuide.ts';
+import { type HeardGuide, hearGuide } from './hearGuide.ts';
 import { type LibraryCaution, library } from './library.ts';
 import { readingPlaceOf } from './readingPlace.ts';
 import { type Scene, type Sighting, sightingsOf } from './sightings.ts';
 import { sums } from './sums.ts';
 
-/** The hazards of the library that a build brings with it, each with where it first bites and what warns of it. */
+/**
+ * The hazards of the library that a build brings with it, each with where it first bites and what warns of it. Where
+ * the guide's words cannot be read, only grave ones that lists and declared facts hold, and no word on their cover.
+ */
 export function findHazards(
   build: Build,
   steps: Readonly<Record<StepId, StepFacts>>,
   actions: readonly Action[],
+  readsWords: boolean,
 ): FoundHazard[] {
-  const heard = hearGuide(build);
+  const heard = readsWords ? hearGuide(build) : nothingHeard;
   const scene: Scene = { build, steps, actions, sentences: heard.sentences };
   const found: FoundHazard[] = [];
   const known = new Set<HazardId>();
-  for (const entry of [...library].sort((a, b) => a.onlyWith.length - b.onlyWith.length)) {
+  for (const entry of library
+    .filter(({ grave }) => readsWords || grave)
+    .sort((a, b) => a.onlyWith.length - b.onlyWith.length)) {
     if (entry.onlyWith.length > 0 && !entry.onlyWith.some((id) => known.has(id))) continue;
     if (entry.isPartOf.some((id) => known.has(id))) continue;
     const sightings = [...(sums[entry.triggers.computed ?? '']?.(scene) ?? []), ...sightingsOf(entry, scene)];
@@ -33,11 +39,13 @@ export function findHazards(
       places: [first.place, ...rest],
       basis: first.as === 'list' ? first.basis : basisOf(sightings, first),
       why: first.why,
-      ...coverOf(entry, first, sightings, heard, build),
+      ...(readsWords ? coverOf(entry, first, sightings, heard, build) : { cover: 'cannot-tell', cautions: [] }),
     });
   }
   return found;
 }
+
+const nothingHeard: HeardGuide = { sentences: [], marked: [] };
 
 /**
  * Where a hazard first meets the builder: the first step that takes it up or does it, else words outside the steps,

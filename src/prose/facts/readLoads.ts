@@ -12,7 +12,8 @@ export interface Load {
   readonly exists: boolean;
 }
 
-const arrow = /\s*(?:→|->|=>|⇒)\s*|\s+(?:onto|on to|to|into)\s+/;
+/** An arrow, or a word for it in the languages of the labels. */
+const arrow = /\s*(?:→|->|=>|⇒)\s*|\s+(?:onto|on to|to|into|auf|sur|en)\s+/;
 
 /** `Code: firmware/main.cpp → U1`: a file or folder of the build, and the board that it is loaded on to. */
 export function readLoads(fact: WrittenFact, known: KnownThings): Reading<Load> {

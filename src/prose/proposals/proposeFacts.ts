@@ -17,19 +17,22 @@ export interface ReadSoFar {
   readonly controllers: readonly Claim<Controller>[];
   readonly pins: readonly Claim<PinMention>[];
   readonly actions: readonly Action[];
+  /** False where the guide is in another language than names and work are read in. */
+  readonly readsWords: boolean;
 }
 
 /**
  * What steps speak of but do not declare, in reading order and within a step by label, the surest first. What the
- * maker has declined is left out.
+ * maker has declined is left out. Where words cannot be read, only references and pins speak.
  */
 export function proposeFacts(build: Build, known: KnownThings, read: ReadSoFar): Proposal[] {
   const talk = stepTalk(build, read.actions);
   const all = [
-    ...proposeParts(build, known, read.steps, talk),
-    ...proposeTools(build, read.steps, talk),
+    ...proposeParts(build, known, read, talk),
     ...proposeJoins(read.pins, known, read.steps),
-    ...proposeStates(build, read.steps, read.controllers, talk),
+    ...(read.readsWords
+      ? [...proposeTools(build, read.steps, talk), ...proposeStates(build, read.steps, read.controllers, talk)]
+      : []),
   ];
   const declined = new Set(build.settings.declined);
   const order = new Map(build.instructions.sections.map(({ id }, index) => [id, index]));

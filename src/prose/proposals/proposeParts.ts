@@ -23,11 +23,11 @@ interface Told {
 export function proposeParts(
   build: Build,
   known: KnownThings,
-  steps: Readonly<Record<StepId, StepFacts>>,
+  { steps, readsWords }: { readonly steps: Readonly<Record<StepId, StepFacts>>; readonly readsWords: boolean },
   talk: ReadonlyMap<StepId, readonly Saying[]>,
 ): Proposal[] {
   const parts = build.parts.filter(({ fitted }) => fitted);
-  const names = knownNames(parts, calledOf);
+  const names = knownNames(readsWords ? parts : [], calledOf);
   const taken = new Map<PartId, number>();
   const isDeclared = new Set(Object.values(steps).flatMap(({ uses }) => uses.flatMap(({ value }) => value.part ?? [])));
   const proposals: Proposal[] = [];
