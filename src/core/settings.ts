@@ -60,7 +60,7 @@ export interface Settings {
   readonly impactDone: readonly string[];
   /** Proposed facts that the maker does not want, by the names of the proposals. */
   readonly declined: readonly string[];
-  /** Where each top-level key stands. */
+  /** Where each top-level key stands, and by 'licences.code' and the like each licence that has a key of its own. */
   readonly places: Readonly<Record<string, TextPlace>>;
 }
 

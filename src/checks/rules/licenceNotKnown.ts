@@ -14,10 +14,10 @@ export const licenceNotKnown = defineCheck({
   needs: { subject: ['files'], witnesses: [] },
   *run({ build }) {
     const { licences, places } = build.settings;
-    const written = new Set(Object.values(licences).filter((one) => one !== null));
-    for (const text of written) {
+    const written = new Map(Object.entries(licences).flatMap(([name, text]) => (text === null ? [] : [[text, name]])));
+    for (const [text, name] of written) {
       const read = parseLicenceExpression(text);
-      const side = places.licences ?? { kind: 'file' as const, file: 'twicebuilt.yaml' };
+      const side = places[`licences.${name}`] ?? places.licences ?? { kind: 'file' as const, file: 'twicebuilt.yaml' };
       if ('strange' in read) {
         const near =
           [nearest(read.strange), nearest(text.replace(/\b(?:the|licen[cs]e|version)\b/gi, ''))].find(
@@ -71,7 +71,7 @@ export const licenceNotKnown = defineCheck({
           'twicebuilt.yaml': 'format: 1\nlicences:\n  hardware: CERN-OHL-S\n',
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder D1.\n',
         },
-        expect: [{ file: 'twicebuilt.yaml', line: 2, words: '‘CERN-OHL-S’ is no SPDX' }],
+        expect: [{ file: 'twicebuilt.yaml', line: 3, words: '‘CERN-OHL-S’ is no SPDX' }],
       },
       {
         title: 'a name that the list has given up, and words',
@@ -80,8 +80,8 @@ export const licenceNotKnown = defineCheck({
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder D1.\n',
         },
         expect: [
-          { file: 'twicebuilt.yaml', line: 2, words: 'no longer holds ‘GPL-3.0’' },
-          { file: 'twicebuilt.yaml', line: 2, words: 'at ‘And’' },
+          { file: 'twicebuilt.yaml', line: 3, words: 'no longer holds ‘GPL-3.0’' },
+          { file: 'twicebuilt.yaml', line: 4, words: 'at ‘And’' },
         ],
       },
     ],

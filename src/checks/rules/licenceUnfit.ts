@@ -53,8 +53,8 @@ export const licenceUnfit = defineCheck({
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder D1.\n',
         },
         expect: [
-          { file: 'twicebuilt.yaml', line: 2, words: 'MIT' },
-          { file: 'twicebuilt.yaml', line: 2, words: 'CC-BY-4.0' },
+          { file: 'twicebuilt.yaml', line: 3, words: 'MIT' },
+          { file: 'twicebuilt.yaml', line: 4, words: 'CC-BY-4.0' },
         ],
       },
       {
@@ -88,7 +88,6 @@ function idsOf({ build }: Judged, name: Class): string[] {
 
 function* softwareForOthers(judged: Judged): Iterable<FindingDraft> {
   const { places } = judged.build.settings;
-  const side: Place = places.licences ?? { kind: 'file', file: 'twicebuilt.yaml' };
   for (const name of ['hardware', 'text', 'code'] as const) {
     const ids = idsOf(judged, name);
     const unfit = name === 'code' ? isForContent : isForSoftware;
@@ -100,7 +99,7 @@ function* softwareForOthers(judged: Judged): Iterable<FindingDraft> {
     };
     yield {
       subjects: [`licence:${name}`],
-      sides: [side],
+      sides: [places[`licences.${name}`] ?? places.licences ?? { kind: 'file', file: 'twicebuilt.yaml' }],
       message: `The licence of the ${name} is ${ids.join(', ')}, which was written for ${name === 'code' ? 'texts and pictures, not for programs' : 'software'}.`,
       consequence:
         name === 'code'

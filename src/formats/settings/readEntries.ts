@@ -2,7 +2,7 @@ import type { TextPlace } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import { noSettings, type Settings } from '#core/settings.ts';
 import { readAccepted } from './readAccepted.ts';
-import { readLicences } from './readLicences.ts';
+import { placesOfLicences, readLicences } from './readLicences.ts';
 import { readRoles } from './readRoles.ts';
 import settingsKeys from './settingsKeys.json';
 import { readText, readWords, type SettingContext } from './settingValue.ts';
@@ -29,6 +29,7 @@ export function readEntries(reader: YamlReader, entries: readonly YamlEntry[], f
     if (key === null) continue;
     places[key] = place;
     if (reader.isNothing(value)) continue;
+    if (key === 'licences') Object.assign(places, placesOfLicences(value, reader));
     const misfit = (at: YamlValue, expected: string) => {
       problems.push({
         place: at === null ? place : reader.placeOf(at),

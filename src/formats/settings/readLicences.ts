@@ -1,6 +1,7 @@
+import type { TextPlace } from '#core/place.ts';
 import type { Settings } from '#core/settings.ts';
 import { readText, type SettingContext } from './settingValue.ts';
-import type { YamlValue } from './yamlRecord.ts';
+import type { YamlReader, YamlValue } from './yamlRecord.ts';
 
 const expected = "an SPDX identifier, or one each under 'hardware', 'code' and 'text'";
 
@@ -16,4 +17,14 @@ export function readLicences(value: YamlValue, context: SettingContext): Setting
     return context.reader.isNothing(found) ? null : readText(found, context, expected);
   };
   return { hardware: of('hardware'), code: of('code'), text: of('text') };
+}
+
+/** Where each of the three stands, as 'licences.code'; nothing for one that stands for all. */
+export function placesOfLicences(value: YamlValue, reader: YamlReader): Record<string, TextPlace> {
+  const places: Record<string, TextPlace> = {};
+  for (const { key, place, value: one } of reader.entriesOf(value) ?? []) {
+    const name = key.trim().toLowerCase();
+    if (/^(?:hardware|code|text)$/.test(name)) places[`licences.${name}`] = one === null ? place : reader.placeOf(one);
+  }
+  return places;
 }
