@@ -23,19 +23,25 @@ export const ratingsMissing = defineCheck({
   *run({ build }) {
     if (!isDetailedList(build)) return;
     const lacking = lackingRatings(build);
-    if (lacking.length === 0) return;
     const parts = [...new Set(lacking.flatMap(({ rows }) => rows))];
-    yield {
-      subjects: ['build:parts'],
-      sides: firstRows(parts),
-      basis: 'read',
-      message: `${lacking.map(sentence).join('; ')}.`,
-      consequence: 'A builder guesses in the shop, and buys a part that is too weak or does not fit.',
-      remedy: `Add what is lacking to ${parts.length === 1 ? 'the row' : 'these rows'}, or a maker's part number that settles it.`,
-    } satisfies FindingDraft;
+    if (parts.length > 0) yield omission(parts, `${lacking.map(sentence).join('; ')}.`);
+    const { gaps, filled } = gapsOfColumn(build);
+    const others = gaps.filter((row) => !parts.includes(row));
+    if (others.length === 0) return;
+    const names = listed(others.map(rowName));
+    const message = `${filled} rows fill the column of ratings; ${names} ${others.length === 1 ? 'leaves' : 'leave'} it empty.`;
+    yield { ...omission(others, message), mark: 'column', weight: 'tidy' };
   },
   examples: {
     passes: [
+      {
+        title: 'a column of ratings that the printed parts and a type number leave empty',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder it.\n',
+          'parts.csv':
+            'Reference,Quantity,Description,Value,Rating,Package\nU1,1,Timer module,,5 V,\nS1,1,Push button,,12 V 50 mA,\nR1,1,"Resistor, axial",330 Ω,0.25 W,\nC1,1,Ceramic capacitor,100 nF,50 V,\nX1,1,Header socket,,3 A,\nR2,1,Resistor,10 kΩ,,0805\nD1,1,Diode 1N4148,,,\nMP1,1,"Base, printed",,,\n',
+        },
+      },
       {
         title: 'ratings in columns, in descriptions, in sizes, and settled by a part number',
         files: {
@@ -62,6 +68,15 @@ export const ratingsMissing = defineCheck({
     ],
     fails: [
       {
+        title: 'one of two resistors leaves the cell empty that all others fill',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder it.\n',
+          'parts.csv':
+            'Reference,Quantity,Description,Value,Rating\nU1,1,Timer module,,5 V\nS1,1,Push button,,12 V 50 mA\nR1,1,"Resistor, axial",330 Ω,0.25 W\nR2,1,"Resistor, axial",10 kΩ,\nC1,1,Ceramic capacitor,100 nF,50 V\nX1,1,Header socket,,3 A\n',
+        },
+        expect: [{ file: 'parts.csv', line: 5, words: 'R2 leaves it empty' }],
+      },
+      {
         title: 'capacitors without volts, screws without a length',
         files: {
           'guide.md': '# Night light\n\n## Close the case\n\nDrive the screws with a PH1 screwdriver.\n',
@@ -82,6 +97,17 @@ export const ratingsMissing = defineCheck({
     ],
   },
 });
+
+function omission(parts: readonly Part[], message: string): FindingDraft {
+  return {
+    subjects: ['build:parts'],
+    sides: firstRows(parts),
+    basis: 'read',
+    message,
+    consequence: 'A builder guesses in the shop, and buys a part that is too weak or does not fit.',
+    remedy: `Add what is lacking to ${parts.length === 1 ? 'the row' : 'these rows'}, or a maker's part number that settles it.`,
+  };
+}
 
 interface Need {
   readonly lacking: string;
@@ -123,6 +149,38 @@ function lackingRatings(build: Build): Lacking[] {
     const what = kind.needs.filter((need) => poor.some((one) => one.what.includes(need))).map(({ lacking }) => lacking);
     return [{ kind, what, rows: poor.map(({ row }) => row), all: rows.length }];
   });
+}
+
+const electrical: readonly QuantityKind[] = ['voltage', 'current', 'power'];
+
+/**
+ * Rows of resistors, capacitors and the like whose cell is empty in a column of ratings that nearly all others fill.
+ * A maker's part number settles the rating, unless most of those that have one give the rating as well.
+ */
+function gapsOfColumn(build: Build): { gaps: Part[]; filled: number } {
+  const rows = fittedRows(build);
+  const filled = rows.filter(({ cells }) => cells.rating !== undefined);
+  const withNumber = rows.filter(({ mpn, cells }) => mpn !== null && cells.rating !== undefined).length;
+  const gaps = rows.filter((row) => {
+    const asked = electricalOf(row);
+    if (row.cells.rating !== undefined || asked.length === 0 || hasTypeNumber(row.description)) return false;
+    if (row.mpn !== null && withNumber * 2 <= filled.length) return false;
+    const words = [row.description, row.cells.value?.quote, row.package, row.note].join(' · ');
+    if (asked.includes('power') && words.split(/[\s,;()·]+/u).some(isChipSize)) return false;
+    return !asked.some((kind) => holdsQuantity(row, words, kind));
+  });
+  return { gaps: filled.length >= 5 && gaps.length * 4 <= filled.length ? gaps : [], filled: filled.length };
+}
+
+function isChipSize(word: string): boolean {
+  return /^\d{4}$/u.test(word) && isPackage(word);
+}
+
+/** Volts, amperes or watts by which a shop asks for such a part. */
+function electricalOf(row: Part): QuantityKind[] {
+  const kind = partKind(row);
+  const needs = kind === null ? [] : (kinds[kind]?.needs ?? []);
+  return electrical.filter((quantity) => needs.some(({ quantities }) => quantities?.includes(quantity)));
 }
 
 function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide: string): boolean {
