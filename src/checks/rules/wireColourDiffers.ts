@@ -41,8 +41,30 @@ export const wireColourDiffers = defineCheck({
             'from,to,net,colour\nU1.GPIO5,H1.IN,RING,\nU1.5V,H1.5V,5V,orange\nU1.GND,H1.GND,GND,black\nU1.GND,SW1.2,GND,white\n',
         },
       },
+      {
+        title: 'several wires of a colour in one sentence, two colours of one wire, and the colour of a socket',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Wire the ring\n\n- Parts: H1\n\nSolder black wires from H1.GND and SW1.2 to U1.GND and red ones from U1.5V to H1.5V. Lay yellow from U1.GPIO5, which is DATA, to H1.IN. Push the white socket from U1.GPIO5 towards H1.IN.\n',
+          'wiring.csv':
+            'from,to,net,colour\nU1.GPIO5,H1.IN,RING,green-yellow\nU1.5V,H1.5V,5V,red\nU1.GND,H1.GND,GND,black\nU1.GND,SW1.2,GND,black\n',
+        },
+      },
     ],
     fails: [
+      {
+        title: 'one ground wire of two, and a wire that is cut in the same sentence',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Wire the ring\n\n- Parts: H1\n\nSolder black wires from H1.GND and SW1.2 to U1.GND.\n\nCut a red piece to 12 cm and solder it from U1.5V, the upper pin, to H1.5V.\n',
+          'wiring.csv':
+            'from,to,net,colour\nU1.5V,H1.5V,5V,orange\nU1.5V,C1.+,5V,red\nU1.GND,H1.GND,GND,black\nU1.GND,SW1.2,GND,white\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 7, words: 'SW1.2 to U1.GND' },
+          { file: 'guide.md', line: 9, words: 'U1.5V to H1.5V' },
+        ],
+      },
       {
         title: 'two wires have changed colours since',
         files: {
@@ -76,7 +98,8 @@ const colour = `(?<colour>${table.colours
   .flat()
   .filter((name) => name.length > 3 || name === 'red')
   .join('|')})`;
-const end = '(?<end>[A-Za-z]+\\d+\\.[A-Za-z0-9_+-]+)';
+const pinForm = '[A-Za-z]\\w*\\.[A-Za-z0-9_+-]+';
+const end = `(?<end>${pinForm})`;
 /** 'the green wire from U1.D5 to …', 'red to H1.5V', 'black to the middle lug ENC1.C'. */
 const toldWires = [
   new RegExp(
@@ -88,32 +111,107 @@ const toldWires = [
     'giu',
   ),
 ];
+/** A colour that is said of a wire: no other noun follows. */
+const colouredWire = new RegExp(
+  `(?<![\\p{L}-])${colour}\\s+(?:(?:hook-up|jumper|insulated|stranded|solid)\\s+)?(?:wires?|leads?|pieces?|cables?|ones?|lines?|threads?|strands?|jumpers?|cores?|conductors?|from|to|between|goes|runs)(?!\\p{L})`,
+  'giu',
+);
 /** Probes and lights have colours too, and a reading joins nothing. */
 const otherThings = /\b(?:probe|clip|light|led|meter|multimeter|measure|read|not|never|instead)\b/i;
 
+/** What a sentence says of the wires between some pins. */
+interface ToldWire {
+  readonly colour: string;
+  /** One pin, or the two ends of one row. */
+  readonly pins: readonly string[];
+  readonly from: number;
+  readonly to: number;
+}
+
 function* inSentence(build: Build, spoken: SpokenText, sentence: string, start: number): Iterable<FindingDraft> {
   if (otherThings.test(sentence)) return;
-  for (const match of toldWires.flatMap((pattern) => [...sentence.matchAll(pattern)])) {
-    const told = names.get(match.groups?.colour?.toLowerCase() ?? '');
-    const pin = (match.groups?.end ?? '').toUpperCase();
-    const rows = build.connections.filter(({ from, to }) => [from, to].some((one) => endpointId(one) === pin));
+  const pairs = toldPairs(build, sentence);
+  const single = toldPins(sentence).filter(({ from }) => !pairs.some((pair) => pair.from === from));
+  for (const { colour: told, pins, from, to } of [...pairs, ...single]) {
+    const rows = build.connections.filter((row) => pins.every((pin) => pinsOf(row).includes(pin)));
     const wired = rows.map(coloursOf);
-    if (told === undefined || rows.length === 0 || wired.some((one) => one.length === 0 || one.includes(told)))
-      continue;
-    const at = start + match.index;
+    if (rows.length === 0 || wired.some((one) => one.length === 0 || one.includes(told))) continue;
+    const where = pins.length === 1 ? `to ${pins[0]}` : `from ${pins.join(' to ')}`;
     yield {
-      subjects: [`connection:${rows[0]?.id ?? pin}`],
-      mark: `${told} ${pin}`,
+      subjects: [`connection:${rows[0]?.id ?? pins.join('~')}`],
+      mark: `${told} ${pins.join(' ')}`,
       sides: [
-        placeInside(spoken.place, at, at + match[0].length),
+        placeInside(spoken.place, start + from, start + to),
         ...rows.slice(0, 4).map(({ cells, place }) => cells.colour ?? place),
       ],
       basis: 'read',
-      message: `The text takes a ${told} wire to ${pin}; the wiring has ${listed([...new Set(wired.flat())])} there.`,
+      message: `The text takes a ${told} wire ${where}; the wiring has ${listed([...new Set(wired.flat())])} there.`,
       consequence: 'A builder who goes by colours later swaps wires.',
       remedy: 'Decide which colour is right, and correct the other.',
     };
   }
+}
+
+/** Colours with one pin: 'red to H1.5V'. */
+function toldPins(sentence: string): ToldWire[] {
+  return toldWires
+    .flatMap((pattern) => [...sentence.matchAll(pattern)])
+    .flatMap((match) => {
+      const told = colourIn(match);
+      const pin = (match.groups?.end ?? '').toUpperCase();
+      return told === undefined
+        ? []
+        : [{ colour: told, pins: [pin], from: match.index, to: match.index + match[0].length }];
+    });
+}
+
+/** Colours with both ends of a row: 'yellow wires from R2.2 to U1.6 and from U1.3, which is DATA, to R4.1'. */
+function toldPairs(build: Build, sentence: string): ToldWire[] {
+  const colours = [...sentence.matchAll(colouredWire)];
+  const known = new Set(build.connections.flatMap(pinsOf));
+  return colours.flatMap((match, index) => {
+    const told = colourIn(match);
+    if (told === undefined) return [];
+    // One colour in a sentence is that of its wire, wherever it stands; of several, each goes with what follows it.
+    const from = colours.length === 1 ? 0 : match.index;
+    const to = colours[index + 1]?.index ?? sentence.length;
+    return pairsIn(sentence.slice(from, to), known)
+      .filter((pins) => build.connections.some((row) => pins.every((pin) => pinsOf(row).includes(pin))))
+      .map((pins) => ({ colour: told, pins, from: match.index, to: match.index + match[0].length }));
+  });
+}
+
+/** Pins that words take from one to another: each before a 'to' with each after it, up to the next 'from'. */
+function pairsIn(words: string, known: ReadonlySet<string>): [string, string][] {
+  return words.split(/\b(?:from|between)\b/i).flatMap((part, index) => {
+    const ends = [...part.matchAll(new RegExp(`(?<![\\w.])${pinForm}`, 'gu'))]
+      .map((match) => ({ pin: pinIn(match[0], known), at: match.index }))
+      .filter(({ pin }) => known.has(pin));
+    const [first, second] = ends;
+    if (first === undefined || second === undefined) return [];
+    if (ends.length === 2) return [[first.pin, second.pin]];
+    const turn = part.slice(first.at).search(/\bto\b/i);
+    if (turn < 0 || index === 0) return [];
+    const isBefore = ({ at }: { at: number }) => at < first.at + turn;
+    const targets = ends.filter((one) => !isBefore(one));
+    return ends
+      .filter(isBefore)
+      .flatMap((source) => targets.map((target): [string, string] => [source.pin, target.pin]));
+  });
+}
+
+/** A pin as the wiring has it; a dash or a plus at the end may belong to the sentence. */
+function pinIn(written: string, known: ReadonlySet<string>): string {
+  const pin = written.toUpperCase();
+  return known.has(pin) ? pin : pin.replace(/[+-]+$/, '');
+}
+
+function colourIn(match: RegExpMatchArray): string | undefined {
+  return names.get(match.groups?.colour?.toLowerCase() ?? '');
+}
+
+function pinsOf({ from, to }: Pick<Connection, 'from' | 'to'>): string[] {
+  return [endpointId(from), endpointId(to)];
 }
 
 /** The colours that a row names; empty where one of its words is none. */
