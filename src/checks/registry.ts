@@ -43,6 +43,7 @@ import { ohmsUnderPower } from './rules/ohmsUnderPower.ts';
 import { packageDiffers } from './rules/packageDiffers.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
 import { partNotListed } from './rules/partNotListed.ts';
+import { partNotTakenUp } from './rules/partNotTakenUp.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
@@ -147,6 +148,7 @@ export const checks: readonly Check[] = [
   packageDiffers,
   partCountDiffers,
   partNotListed,
+  partNotTakenUp,
   partsListMissing,
   pictureElsewhere,
   pictureMissing,

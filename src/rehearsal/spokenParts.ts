@@ -40,9 +40,9 @@ function proseOfSteps({ instructions: { sections } }: Build): string[] {
     .map(({ heading, blocks }) => [heading, ...blocks.map(({ place }) => place.quote)].join('\n'));
 }
 
-/** References in running text, ranges such as R1–R4 included. */
+/** References in running text, ranges such as R1–R4 included; what follows a dot is a pin. */
 function refsIn(words: string): Ref[] {
-  const range = /(?<![\p{L}\p{N}])([A-Z]{1,4})(\d{1,4})(?:\s*(?:[-–—…]|to)\s*\1?(\d{1,4}))?(?![\p{L}\p{N}])/gu;
+  const range = /(?<![\p{L}\p{N}.])([A-Z]{1,4})(\d{1,4})(?:\s*(?:[-–—…]|to)\s*\1?(\d{1,4}))?(?![\p{L}\p{N}])/gu;
   return [...words.matchAll(range)].flatMap(([, prefix = '', first = '', last = first]) => {
     const count = Math.min(Math.max(0, Number(last) - Number(first)), longestRange);
     return Array.from({ length: count + 1 }, (_, index) => `${prefix}${Number(first) + index}`);

@@ -1,16 +1,16 @@
-import type { Action } from '#core/action.ts';
 import type { Judged } from '#core/assembled.ts';
-import type { Place } from '#core/place.ts';
-import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
-import { defineCheck } from '../defineCheck.ts';
+import { slugOf } from '#notation/names.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import knowledge from '../knowledge/tools.json';
 import { holdsWord, namesTools, wordsOfTools } from '../listedTools.ts';
-import { listed } from '../say.ts';
+import { listed, stepName } from '../say.ts';
+import { toolsLackingInSteps } from '../toolsOfSteps.ts';
+import { type Work, workFor } from '../workForTools.ts';
 import { frontOf, isWrittenOut } from '../writtenGuide.ts';
 
 export const toolForWorkMissing = defineCheck({
   id: 'tool-for-work-missing',
-  title: 'The list of tools holds a tool for all the work that the steps tell a builder to do.',
+  title: 'The list of tools, and that of each step, holds a tool for all the work that the steps tell a builder to do.',
   weight: 'slows',
   audience: 'builder',
   words: 'English',
@@ -18,38 +18,8 @@ export const toolForWorkMissing = defineCheck({
   basis: 'common practice: which tool does which work',
   needs: { subject: ['steps'], witnesses: [] },
   *run(judged) {
-    const known = wordsOfTools(judged);
-    const wanted = [
-      ...knowledge.tools.map((entry) => ({ ...entry, work: workFor(judged, entry) })),
-      { ...knowledge.smallParts, work: smallPartsOf(judged) },
-    ];
-    const lacking = wanted.filter((entry) => entry.work.length > 0 && !holdsWord(known, entry.known));
-    if (lacking.length === 0) return;
-    if (!namesTools(judged)) {
-      if (!isWrittenOut(judged.build)) return;
-      yield {
-        subjects: ['build:tools'],
-        sides: [
-          frontOf(judged.build),
-          ...lacking.map(({ work }) => work[0]?.place).filter((place) => place !== undefined),
-        ].slice(0, 5),
-        basis: 'read',
-        message: `There is no list of tools; the steps call for ${listed(lacking.map(({ tool, work }) => `${tool} (‘${work[0]?.words ?? ''}’)`))}.`,
-        consequence: 'A builder finds out in the middle of a step what to fetch or buy.',
-        remedy: 'Add a section ‘Tools’, or a file tools.csv, that names them.',
-      };
-      return;
-    }
-    for (const { tool, work } of lacking) {
-      yield {
-        subjects: [`tool:${tool.replace(/^an? /, '').replaceAll(' ', '-')}`],
-        sides: work.slice(0, 5).map(({ place }) => place),
-        basis: 'read',
-        message: `The guide says ‘${work[0]?.words ?? ''}’; the list of tools names nothing to do it with, such as ${tool}.`,
-        consequence: 'A builder starts without it and has to stop, or makes do with the wrong tool.',
-        remedy: `Add ${tool} to the list of tools.`,
-      };
-    }
+    yield* lackingInList(judged);
+    yield* lackingInSteps(judged);
   },
   examples: {
     passes: [
@@ -67,6 +37,15 @@ export const toolForWorkMissing = defineCheck({
         files: {
           'guide.md':
             '# Night light\n\nYou need a soldering iron, side cutters and a drill.\n\n## Drill the lid\n\nDrill it.\n\n## Fit the lamp\n\nSolder D1 and cut its leads.\n\n## Close it\n\nPress the lid on.\n',
+        },
+      },
+      {
+        title: 'steps that list a tool once and go on with it, and work that is open or done by hand',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the resistor\n\n- Tools: soldering iron\n\nSolder R1.\n\n## Fit the lamp\n\n- Tools: tweezers\n\nSolder D1. If a joint is dull, solder it again.\n\n## Close it\n\n- Tools: none\n\nTurn the screws in by hand. Cut the tape.\n',
+          'parts.csv': 'Reference,Quantity,Description\nR1,1,Resistor\nD1,1,White LED 5 mm\n',
+          'tools.csv': 'tool,needed\nSoldering iron,yes\nTweezers,yes\nScrewdriver,yes\nSide cutters,yes\n',
         },
       },
       {
@@ -102,6 +81,20 @@ export const toolForWorkMissing = defineCheck({
         ],
       },
       {
+        title: 'steps that list their tools, and leave out those of their own words',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the resistor\n\n- Tools: soldering iron\n\nSolder R1.\n\n## Fit the lamp\n\n- Tools: soldering iron\n\nSolder D1.\n\n## Wire it\n\n- Tools: strippers\n\nStrip 4 mm from each end. Solder red to BT1.+.\n\n## Close it\n\n- Tools: none\n\nTighten the four screws.\n',
+          'parts.csv': 'Reference,Quantity,Description\nR1,1,Resistor\nD1,1,White LED 5 mm\nBT1,1,Battery box\n',
+          'tools.csv':
+            'tool,needed\nSoldering iron,yes\nStrippers,yes\n"Screwdriver, cross recess",yes\nSide cutters,yes\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 17, words: 'soldering iron' },
+          { file: 'guide.md', line: 23, words: 'screwdriver' },
+        ],
+      },
+      {
         title: 'small parts without anything to hold them',
         files: {
           'guide.md': '# Night light\n\n## Fit the resistor\n\nSolder R1.\n',
@@ -122,29 +115,57 @@ export const toolForWorkMissing = defineCheck({
   },
 });
 
-type Entry = (typeof knowledge.tools)[number];
-
-interface Work {
-  readonly words: string;
-  readonly place: Place;
+function* lackingInList(judged: Judged): Iterable<FindingDraft> {
+  const known = wordsOfTools(judged);
+  const wanted = [
+    ...knowledge.tools.map((entry) => ({ ...entry, work: workFor(judged, entry) })),
+    { ...knowledge.smallParts, work: smallPartsOf(judged) },
+  ];
+  const lacking = wanted.filter((entry) => entry.work.length > 0 && !holdsWord(known, entry.known));
+  if (lacking.length === 0) return;
+  if (!namesTools(judged)) {
+    if (!isWrittenOut(judged.build)) return;
+    yield {
+      subjects: ['build:tools'],
+      sides: [
+        frontOf(judged.build),
+        ...lacking.map(({ work }) => work[0]?.place).filter((place) => place !== undefined),
+      ].slice(0, 5),
+      basis: 'read',
+      message: `There is no list of tools; the steps call for ${listed(lacking.map(({ tool, work }) => `${tool} (‘${work[0]?.words ?? ''}’)`))}.`,
+      consequence: 'A builder finds out in the middle of a step what to fetch or buy.',
+      remedy: 'Add a section ‘Tools’, or a file tools.csv, that names them.',
+    };
+    return;
+  }
+  for (const { tool, work } of lacking) {
+    yield {
+      subjects: [`tool:${tool.replace(/^an? /, '').replaceAll(' ', '-')}`],
+      sides: work.slice(0, 5).map(({ place }) => place),
+      basis: 'read',
+      message: `The guide says ‘${work[0]?.words ?? ''}’; the list of tools names nothing to do it with, such as ${tool}.`,
+      consequence: 'A builder starts without it and has to stop, or makes do with the wrong tool.',
+      remedy: `Add ${tool} to the list of tools.`,
+    };
+  }
 }
 
-/** Where the guide tells a builder to do what the tool is for. */
-function workFor(judged: Judged, entry: Entry): Work[] {
-  const told = judged.facts.actions
-    .filter(({ kind, told: how, step }) => how === 'do' && step !== null && entry.work.includes(kind))
-    .map((action) => ({ words: sentenceOf(judged, action), place: action.place }))
-    .filter(({ words }) => suits(words, entry));
-  return entry.work.includes('measure') ? [...readingsOf(judged), ...told] : told;
-}
-
-function suits(words: string, entry: Entry): boolean {
-  const plain = words.toLowerCase();
-  const needs = 'with' in entry ? (entry.with ?? []) : [];
-  const spares = 'without' in entry ? (entry.without ?? []) : [];
-  // The verb itself is no object: 'screw the lid on' names no screw.
-  const rest = plain.replace(/^\W*\p{L}+\s/u, ' ');
-  return (needs.length === 0 || holdsWord(rest, needs)) && !holdsWord(plain, spares);
+/** Steps that list their tools, and not those of the work that they tell to do. */
+function* lackingInSteps(judged: Judged): Iterable<FindingDraft> {
+  for (const { step, tools, fact, mend } of toolsLackingInSteps(judged)) {
+    const [first] = tools;
+    if (first === undefined) continue;
+    yield {
+      subjects: [`step:${step}`],
+      mark: tools.map(({ name }) => slugOf(name)).join(' '),
+      sides: [fact.place, ...tools.flatMap(({ work }) => work.slice(0, 2).map(({ place }) => place))].slice(0, 5),
+      basis: 'read',
+      message: `The step ${stepName(judged.build, step)} says ‘${first.work[0]?.words ?? ''}’ and does not list ${listed(tools.map(({ name }) => name))} among its tools.`,
+      consequence: 'A builder sits down without it and has to get up in the middle of the work.',
+      remedy: `Add ${listed(tools.map(({ name }) => name))} to the tools of the step.`,
+      mend,
+    };
+  }
 }
 
 /** Surface-mount parts that are soldered by hand, as their packages tell. */
@@ -154,29 +175,10 @@ function smallPartsOf({ build, facts }: Judged): Work[] {
   return build.parts
     .filter(({ package: size, fitted }) => fitted && size !== null && smallPackage.test(size))
     .map((part) => ({
+      step: null,
       words: `Solder ${part.refs[0] ?? part.description} (${part.package})`,
       place: part.cells.package ?? part.place,
     }));
 }
 
 const smallPackage = /^(?:SMD ?)?(?:0201|0402|0603|0805|1206|1210|SOT-?\d|SOD-?\d|SOIC|SSOP|TSSOP|MSOP|QFN|LQFP|TQFP)/i;
-
-/** Readings that steps declare. */
-function readingsOf({ build, facts }: Judged): Work[] {
-  return build.instructions.sections.flatMap(({ id }) =>
-    (facts.steps[id]?.measures ?? []).flatMap(({ value, places }) =>
-      places.map((place) => ({ words: `Measure: ${value.text}`, place })),
-    ),
-  );
-}
-
-/** The sentence in which the work stands, as written. */
-function sentenceOf({ build }: Judged, { place }: Action): string {
-  const text = build.texts.get(place.file)?.text ?? '';
-  const from = Math.max(text.lastIndexOf('\n\n', place.span[0]), 0);
-  const end = text.indexOf('\n\n', place.span[1]);
-  const block = text.slice(from, end < 0 ? text.length : end);
-  const at = place.span[0] - from;
-  const sentence = sentencesOf(block).find(({ start, text: words }) => start <= at && at < start + words.length);
-  return (sentence?.text ?? place.quote).replace(/\s+/g, ' ').trim();
-}

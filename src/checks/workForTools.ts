@@ -1,0 +1,55 @@
+import type { Action } from '#core/action.ts';
+import type { Judged } from '#core/assembled.ts';
+import type { Place } from '#core/place.ts';
+import type { StepId } from '#core/step.ts';
+import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
+import type knowledge from './knowledge/tools.json';
+import { holdsWord } from './listedTools.ts';
+
+/** A tool of the trade, with the work that it does and the words that tell of it. */
+export type WorkTool = (typeof knowledge.tools)[number];
+
+/** Words of the guide that tell to do some work. */
+export interface Work {
+  readonly step: StepId | null;
+  readonly words: string;
+  readonly place: Place;
+}
+
+/** Where the guide tells a builder to do what the tool is for. */
+export function workFor(judged: Judged, entry: WorkTool): Work[] {
+  const told = judged.facts.actions
+    .filter(({ kind, told: how, step }) => how === 'do' && step !== null && entry.work.includes(kind))
+    .map((action): Work => ({ step: action.step, words: sentenceOf(judged, action), place: action.place }))
+    .filter(({ words }) => suits(words, entry));
+  return entry.work.includes('measure') ? [...readingsOf(judged), ...told] : told;
+}
+
+function suits(words: string, entry: WorkTool): boolean {
+  const plain = words.toLowerCase();
+  const needs = 'with' in entry ? (entry.with ?? []) : [];
+  const spares = 'without' in entry ? (entry.without ?? []) : [];
+  // The verb itself is no object: 'screw the lid on' names no screw.
+  const rest = plain.replace(/^\W*\p{L}+\s/u, ' ');
+  return (needs.length === 0 || holdsWord(rest, needs)) && !holdsWord(plain, spares);
+}
+
+/** Readings that steps declare. */
+function readingsOf({ build, facts }: Judged): Work[] {
+  return build.instructions.sections.flatMap(({ id }) =>
+    (facts.steps[id]?.measures ?? []).flatMap(({ value, places }) =>
+      places.map((place) => ({ step: id, words: `Measure: ${value.text}`, place })),
+    ),
+  );
+}
+
+/** The sentence in which the work stands, as written. */
+function sentenceOf({ build }: Judged, { place }: Action): string {
+  const text = build.texts.get(place.file)?.text ?? '';
+  const from = Math.max(text.lastIndexOf('\n\n', place.span[0]), 0);
+  const end = text.indexOf('\n\n', place.span[1]);
+  const block = text.slice(from, end < 0 ? text.length : end);
+  const at = place.span[0] - from;
+  const sentence = sentencesOf(block).find(({ start, text: words }) => start <= at && at < start + words.length);
+  return (sentence?.text ?? place.quote).replace(/\s+/g, ' ').trim();
+}
