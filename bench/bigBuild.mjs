@@ -2,8 +2,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 
-/** Writes a build of `steps` steps, `parts` parts and `connections` wires into a folder. */
-export function writeBigBuild(folder, { steps, parts, connections }) {
+/** Writes a build of `steps` steps, `parts` parts and `connections` wires into a folder; `word` tells builds apart. */
+export function writeBigBuild(folder, { steps, parts, connections, word = 'row' }) {
   mkdirSync(path.join(folder, 'firmware'), { recursive: true });
   const refs = Array.from({ length: parts - 1 }, (_, at) => `R${at + 1}`);
   const ends = Array.from({ length: connections }, (_, at) => {
@@ -16,7 +16,7 @@ export function writeBigBuild(folder, { steps, parts, connections }) {
     [
       'Reference,Quantity,Description,Value,Rating',
       'U1,1,Controller board with many pins,,',
-      ...refs.map((ref, at) => `${ref},1,Resistor number ${at + 1},${((at % 90) + 10) * 10}R,0.25 W`),
+      ...refs.map((ref, at) => `${ref},1,Resistor for ${word} ${at + 1},${((at % 90) + 10) * 10}R,0.25 W`),
     ].join('\n'),
   );
   writeFileSync(
@@ -34,7 +34,7 @@ export function writeBigBuild(folder, { steps, parts, connections }) {
     // A wire can only be made once its resistor is there.
     const wires = ends.filter(([from]) => here.includes(from.split('.')[0]));
     text.push(
-      `## Fit row ${step + 1}`,
+      `## Fit ${word} ${step + 1}`,
       `- Parts: ${[...(step === 0 ? ['U1'] : []), ...here].join(', ')}`,
       '- Tools: soldering iron',
     );
@@ -42,7 +42,7 @@ export function writeBigBuild(folder, { steps, parts, connections }) {
     text.push(
       '- Time: 5 min',
       '',
-      `Solder ${here.join(' and ')} into row ${step + 1}. Trim the leads. Look at each joint against the light.`,
+      `Solder ${here.join(' and ')} into ${word} ${step + 1}. Trim the leads. Look at each joint of ${word} ${step + 1} against the light.`,
       '',
     );
   }
