@@ -2,6 +2,7 @@ import type { Judged } from '#core/assembled.ts';
 import { type Endpoint, endpointId } from '#core/connection.ts';
 import type { Key } from '#core/key.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import { parseItem } from '#notation/items.ts';
 import { slugOf, tokensOf } from '#notation/names.ts';
 import { isRef } from '#notation/refs.ts';
@@ -167,8 +168,13 @@ function* fromWires({ build, facts, ledger }: Judged): Iterable<FindingDraft | C
 }
 
 /** By reference or id; a word such as RING also by the words of a description. */
+/** References and ids of the list. */
+const namesOf = rememberFor(
+  (parts: Judged['build']['parts']) => new Set(parts.flatMap(({ id, refs }) => [id.toUpperCase(), ...refs])),
+);
+
 function isListed(ref: string, parts: Judged['build']['parts']): boolean {
-  if (parts.some(({ id, refs }) => refs.includes(ref) || id.toUpperCase() === ref)) return true;
+  if (namesOf(parts).has(ref)) return true;
   if (isRef(ref)) return false;
   const words = tokensOf(ref);
   return parts.some(({ description, mpn, note }) => {

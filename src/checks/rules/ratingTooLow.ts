@@ -1,7 +1,8 @@
 import type { Build } from '#core/build.ts';
-import type { Endpoint } from '#core/connection.ts';
+import type { Connection, Endpoint } from '#core/connection.ts';
 import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import { powerPinOf } from '#notation/powerPin.ts';
 import { netsOf } from '#rehearsal/nets.ts';
 import { defineCheck } from '../defineCheck.ts';
@@ -92,8 +93,10 @@ interface Across {
 /** The voltage between the two ends of a part; null where the names of its nets do not tell. */
 function voltsAcross(part: Part, build: Build): Across | null {
   const [ref, another] = part.refs;
-  const rows = build.connections.filter(({ from, to }) => part.refs.includes(from.ref) || part.refs.includes(to.ref));
   if (ref === undefined) return null;
+  const wires = wiresOf(build.connections);
+  const rows = [...new Set(part.refs.flatMap((one) => wires.get(one) ?? []))];
+  if (rows.length === 0) return null;
   const nets = netsOf(build.connections);
   const found = (another === undefined ? [ref] : part.refs).flatMap((one): Across[] => {
     const pins = new Map(
@@ -107,6 +110,15 @@ function voltsAcross(part: Part, build: Build): Across | null {
   });
   return found.sort((x, y) => y.volts - x.volts)[0] ?? null;
 }
+
+/** The rows of the wiring by the parts that they join. */
+const wiresOf = rememberFor((connections: readonly Connection[]) => {
+  const wires = new Map<string, Connection[]>();
+  for (const row of connections) {
+    for (const ref of new Set([row.from.ref, row.to.ref])) wires.set(ref, [...(wires.get(ref) ?? []), row]);
+  }
+  return wires;
+});
 
 /** Ground is 0; a rail has the volts of its name. Null where the net has neither name, or two that differ. */
 function voltsAt(end: Endpoint, nets: ReturnType<typeof netsOf>): number | null {

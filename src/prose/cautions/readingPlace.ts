@@ -1,6 +1,7 @@
 import type { Build } from '#core/build.ts';
 import type { TextPlace } from '#core/place.ts';
-import type { Section } from '#core/step.ts';
+import { rememberFor } from '#core/remember.ts';
+import type { Instructions, Section } from '#core/step.ts';
 
 /**
  * Where in the guide something is read: the section, and how far down in it. What a step's facts say stands at its
@@ -13,12 +14,23 @@ export interface ReadingPlace {
 
 /** Where a place of the guide is read; the facts of a step come before its text. Null for other files. */
 export function readingPlaceOf(build: Build, place: TextPlace): ReadingPlace | null {
-  const index = build.instructions.sections.findIndex((section) => isIn(section, place));
-  const section = build.instructions.sections[index];
-  if (section === undefined) return null;
+  const index = startsOf(build.instructions)
+    .get(place.file)
+    ?.findLast(({ start }) => start <= place.span[0])?.index;
+  const section = build.instructions.sections[index ?? -1];
+  if (index === undefined || section === undefined || !isIn(section, place)) return null;
   const block = section.blocks.find(({ place: own }) => within(own, place));
   return { section: index, at: block?.place.span[0] ?? -1 };
 }
+
+/** Where the sections of each file begin, in the order of the file. */
+const startsOf = rememberFor(({ sections }: Instructions) => {
+  const starts = new Map<string, { readonly start: number; readonly index: number }[]>();
+  for (const [index, { file, place }] of sections.entries()) {
+    starts.set(file, [...(starts.get(file) ?? []), { start: place.span[0], index }]);
+  }
+  return starts;
+});
 
 /** Whether a reader comes to `first` no later than to `then`; within one block both are read together. */
 export function isReadBefore(first: ReadingPlace, then: ReadingPlace): boolean {

@@ -3,6 +3,7 @@ import type { Build } from '#core/build.ts';
 import { type Basis, firstValue } from '#core/claim.ts';
 import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
 import { placeInside } from '../placeInside.ts';
 import type { GuideSentence } from './hearGuide.ts';
@@ -41,11 +42,11 @@ export function sightingsOf(entry: LibraryCaution, scene: Scene): Sighting[] {
 }
 
 /** A row of the parts list as one text. */
-export function wordsOfPart(part: Part): string {
+export const wordsOfPart = rememberFor((part: Part): string => {
   const value = firstValue(part.value)?.text ?? '';
   const ratings = part.ratings.map(({ text }) => text);
   return [part.description, value, ...ratings, part.package ?? '', part.mpn ?? '', part.note ?? ''].join('. ');
-}
+});
 
 /** The part in the list, and every step that declares to take it up. */
 export function sightingsOfPart(part: Part, { steps }: Scene, why = `the part ‘${part.description}’`): Sighting[] {
@@ -61,14 +62,16 @@ export function sightingsOfPart(part: Part, { steps }: Scene, why = `the part �
 }
 
 function inParts({ triggers }: LibraryCaution, unless: Phrases, scene: Scene): Sighting[] {
-  const phrases = phrasesOf(triggers.parts ?? []);
+  if (triggers.parts === undefined) return [];
+  const phrases = phrasesOf(triggers.parts);
   return scene.build.parts
     .filter((part) => part.fitted && isMeant(wordsOfPart(part), phrases, unless) !== null)
     .flatMap((part) => sightingsOfPart(part, scene));
 }
 
 function inTools({ triggers }: LibraryCaution, unless: Phrases, { build, steps }: Scene): Sighting[] {
-  const phrases = phrasesOf(triggers.tools ?? []);
+  if (triggers.tools === undefined) return [];
+  const phrases = phrasesOf(triggers.tools);
   const listed = build.tools
     .filter(({ name, note, needed }) => needed && isMeant(`${name}. ${note ?? ''}`, phrases, unless) !== null)
     .map(
@@ -91,12 +94,14 @@ function inSupply({ triggers }: LibraryCaution, unless: Phrases, { build: { sett
   return [{ place, step: null, basis: 'declared', as: 'list', why: `the supply ‘${settings.supply}’` }];
 }
 
-function inActions({ triggers }: LibraryCaution, unless: Phrases, { actions, sentences }: Scene): Sighting[] {
+function inActions({ triggers }: LibraryCaution, unless: Phrases, scene: Scene): Sighting[] {
+  const { actions, sentences } = scene;
+  const sentenceOf = sentencesOfActions(scene);
   const kinds = new Set(triggers.actions ?? []);
   const objects = triggers.objects === undefined ? null : phrasesOf(triggers.objects);
   return actions.flatMap(({ kind, told, verb, place, step }): Sighting[] => {
     if (!kinds.has(kind) || told === 'not') return [];
-    const index = sentences.findIndex((one) => within(one.place, place));
+    const index = sentenceOf.get(place) ?? -1;
     const sentence = sentences[index];
     // What stands in a caution is no work.
     if (sentence === undefined || unless.find(sentence.words) !== null) return [];
@@ -108,8 +113,28 @@ function inActions({ triggers }: LibraryCaution, unless: Phrases, { actions, sen
   });
 }
 
+/** The sentence, by its number, in which each piece of work is told, by the place of its words. */
+const sentencesOfActions = rememberFor(({ actions, sentences }: Scene): ReadonlyMap<Place, number> => {
+  const byFile = new Map<string, number[]>();
+  for (const [index, { place }] of sentences.entries()) {
+    const known = byFile.get(place.file);
+    if (known === undefined) byFile.set(place.file, [index]);
+    else known.push(index);
+  }
+  return new Map(
+    actions.flatMap(({ place }): [Place, number][] => {
+      const index = byFile.get(place.file)?.find((one) => {
+        const sentence = sentences[one];
+        return sentence !== undefined && within(sentence.place, place);
+      });
+      return index === undefined ? [] : [[place, index]];
+    }),
+  );
+});
+
 function inSentences({ triggers }: LibraryCaution, unless: Phrases, { sentences }: Scene): Sighting[] {
-  const phrases = phrasesOf(triggers.text ?? []);
+  if (triggers.text === undefined) return [];
+  const phrases = phrasesOf(triggers.text);
   return sentences.flatMap(({ words, place, step, isHeading }): Sighting[] => {
     const found = isMeant(words, phrases, unless);
     if (found === null) return [];

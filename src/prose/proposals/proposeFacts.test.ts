@@ -148,20 +148,3 @@ describe('other facts that a step speaks of', () => {
     expect(proposed('## Glue\n\nThe lamp runs for 20 minutes.\n').join()).not.toContain('time');
   });
 });
-
-it('is made for a long guide in little time', () => {
-  const many = Array.from(
-    { length: 300 },
-    (_, index) => `p${index}: Part kind${index % 60} no${index}, M${index % 9} × ${index}`,
-  );
-  const steps = Array.from(
-    { length: 200 },
-    (_, index) =>
-      `## Fit number ${index}\n\nPush the kind${index % 60} no${index} on to the part. Solder it and cut the leads.\n`,
-  );
-  const build = madeUpBuild({ parts: many, guide: steps.join('\n') });
-  const started = performance.now();
-  expect(readFacts(build).proposals.length).toBeGreaterThan(200);
-  // Generous: a busy machine is slow; what this guards against is time that grows with steps times parts.
-  expect(performance.now() - started).toBeLessThan(3000);
-});
