@@ -23,7 +23,7 @@ export function isOhms({ between, expect }: Measure): boolean {
 }
 
 /** A reading that only a powered circuit gives: volts, amperes or hertz, other than none at all or a diode's drop. */
-function isLive({ expect, text }: Measure): boolean {
+export function isLive({ expect, text }: Measure): boolean {
   if (/diode/i.test(text)) return false;
   const reading = /(\d+(?:[.,]\d+)?)\s*[mµu]?(?:V|A|k?Hz)(?![\p{L}\d])/u.exec(expect);
   return reading !== null && Number(reading[1]?.replace(',', '.')) > 0 && !/^\s*[<≤]/.test(expect);

@@ -1,5 +1,9 @@
+import type { Judged } from '#core/assembled.ts';
+import type { StepId } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
-import { defineCheck } from '../defineCheck.ts';
+import { isLive } from '#rehearsal/probe.ts';
+import { blocksOfWords } from '../blocksOfWords.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { stepName } from '../say.ts';
 
 export const measuredUnpowered = defineCheck({
@@ -11,7 +15,9 @@ export const measuredUnpowered = defineCheck({
   basis: 'common practice: volts, amperes and hertz are read on a live circuit',
   needs: { subject: ['steps'], witnesses: [] },
   rehearsal: true,
-  *run({ build, ledger }) {
+  *run(judged) {
+    const { build, ledger } = judged;
+    yield* beforeSwitchedOn(judged);
     for (const stop of ledger.stops) {
       if (stop.kind !== 'measured-unpowered' || stop.step === null) continue;
       const here = stepName(build, stop.step);
@@ -43,8 +49,25 @@ export const measuredUnpowered = defineCheck({
           'parts.csv': 'Reference,Quantity,Description\nBT1,1,AA cell\nD1,1,Diode 1N4148\nC1,1,Capacitor 100 µF\n',
         },
       },
+      {
+        title: 'a step that switches on by its words, and one after a step that says nothing of power',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Solder the lamp\n\n- Power: off\n\nSolder.\n\n## Test the rail\n\n- Power: on\n- Measure: D1.A – D1.K 3.0 V\n\nSlide S1 to on. Probe.\n\n## Rest\n\n- Power: off\n\nWait.\n\n## Test it again\n\n- Power: on\n- Measure: D1.A – D1.K 3.0 V\n\nPlug PS1 into the wall and probe.\n\n## Keep it\n\n- Power: off → on\n\nPlug it in for good.\n',
+          'parts.csv': 'Reference,Quantity,Description\nPS1,1,Supply 5 V\nD1,1,LED\n',
+        },
+      },
     ],
     fails: [
+      {
+        title: 'a reading with the power on stands before the step that switches on',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Solder the lamp\n\n- Power: off\n\nSolder.\n\n## Test the rail\n\n- Power: on → off\n- Measure: PS1.PLUS – PS1.MINUS = 5.0 V\n\nProbe. Pull the cable.\n\n## Start it\n\n- Power: off → on\n\nPlug PS1 in. The lamp glows.\n',
+          'parts.csv': 'Reference,Quantity,Description\nPS1,1,Supply 5 V\nD1,1,LED\n',
+        },
+        expect: [{ file: 'guide.md', line: 12, words: 'Start it' }],
+      },
       {
         title: 'volts with the power off',
         files: {
@@ -66,3 +89,47 @@ export const measuredUnpowered = defineCheck({
     ],
   },
 });
+
+/** Readings of steps that find the power on, after a step that left it off and before the one that switches on. */
+function* beforeSwitchedOn(judged: Judged): Iterable<FindingDraft> {
+  const { build, facts, ledger } = judged;
+  for (const [index, { step, before }] of ledger.steps.entries()) {
+    const { power, measures } = facts.steps[step] ?? {};
+    const live = (measures ?? []).filter(({ value }) => isLive(value));
+    const isOff = !before.powered && powerBefore(judged, index) === 'off';
+    if (power?.value.during !== 'on' || live.length === 0 || !isOff || switchesOn(judged, step)) continue;
+    const later = ledger.steps.slice(index + 1).find((one) => {
+      const next = facts.steps[one.step]?.power?.value;
+      return next?.during === 'off' && next.after === 'on';
+    });
+    if (later === undefined) continue;
+    const there = stepName(build, later.step);
+    yield {
+      subjects: [`step:${step}`],
+      mark: 'before-switched-on',
+      sides: [...power.places, ...live.slice(0, 3).flatMap(({ places }) => places)],
+      message: `The step ${stepName(build, step)} measures with the power on; it was left off, and ${there} is the next to switch on.`,
+      consequence: 'A builder reads nothing and looks for a fault in good work.',
+      remedy: `Put ${there} before this step, or say in this one how to switch on.`,
+    };
+  }
+}
+
+/** How the last step before that speaks of power leaves it. */
+function powerBefore({ facts, ledger }: Judged, index: number): string | undefined {
+  const told = ledger.steps.slice(0, index).flatMap(({ step }) => facts.steps[step]?.power ?? []);
+  return told.at(-1)?.value.after;
+}
+
+function switchesOn({ build, facts }: Judged, step: StepId): boolean {
+  const isTold = facts.actions.some(
+    (action) =>
+      action.step === step && (action.kind === 'switch-on' || action.kind === 'plug-in') && action.told !== 'not',
+  );
+  const section = build.instructions.sections.find(({ id }) => id === step);
+  const words = section === undefined ? [] : blocksOfWords(section).map(({ quote }) => quote);
+  return (
+    isTold ||
+    /\b(?:to on|on again|connect|insert|power (?:it|up)|(?:switch|turn) \S+(?: \S+)? on)\b/i.test(words.join(' '))
+  );
+}
