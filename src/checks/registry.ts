@@ -65,6 +65,7 @@ import { printedPartOpen } from './rules/printedPartOpen.ts';
 import { protectionNotNamed } from './rules/protectionNotNamed.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { ratingTooLow } from './rules/ratingTooLow.ts';
+import { readingDiffers } from './rules/readingDiffers.ts';
 import { referenceBroken } from './rules/referenceBroken.ts';
 import { replacementUnsaid } from './rules/replacementUnsaid.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
@@ -170,6 +171,7 @@ export const checks: readonly Check[] = [
   protectionNotNamed,
   ratingsMissing,
   ratingTooLow,
+  readingDiffers,
   referenceBroken,
   replacementUnsaid,
   revisionDiffers,

@@ -16,6 +16,8 @@ export interface ValueMention {
   readonly part: PartId;
   readonly ref: Ref;
   readonly value: Quantity;
+  /** Told by the colour bands of the part, or by the code printed on it; null where the text states the value. */
+  readonly marked: 'bands' | 'code' | null;
 }
 
 /** A pin of a part spoken of in the guide's prose, such as 'D5 of U1' or `U1.D5`. */

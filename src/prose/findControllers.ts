@@ -24,7 +24,30 @@ export function findControllers(build: Build, steps: readonly StepFacts[]): Clai
   const only = described.length === 1 ? described[0] : undefined;
   const ref = only?.refs[0];
   if (only !== undefined && ref !== undefined) return [derived(only, ref, files, [only.place], 0.8)];
-  return mostNamed(build, described, files);
+  const named = mostNamed(build, described, files);
+  return named.length > 0 ? named : wiredByName(build, files);
+}
+
+const boardName =
+  /^(?:THE_?)?(?:BOARD|MCU|CONTROLLER|ARDUINO|ESP|ESP32|ESP8266|NODEMCU|PICO|NANO|UNO|MEGA|LEONARDO|MICRO|TEENSY)\d?$/u;
+
+/**
+ * In a list without references, the wiring may call the board by a word. It is the one such word of which the code
+ * names two pins or more, where the list describes one board and no more.
+ */
+function wiredByName(build: Build, files: readonly Path[]): Claim<Controller>[] {
+  const pins = build.sources.flatMap((source) => source.pins);
+  const boards = build.parts.filter(
+    ({ refs, description, fitted }) =>
+      fitted && refs.length === 0 && (sure.test(description) || likely.test(description)),
+  );
+  const refs = new Set(build.connections.flatMap(({ from, to }) => [from.ref, to.ref]));
+  const named = [...refs].filter((ref) => boardName.test(ref.toUpperCase()));
+  const [ref] = named;
+  const [board] = boards;
+  if (ref === undefined || board === undefined || named.length > 1 || boards.length > 1) return [];
+  const wired = wiredPins(build, ref, pins);
+  return wired.length < 2 ? [] : [derived(board, ref, files, wired, 0.6)];
 }
 
 function derived(part: Part, ref: Ref, files: readonly Path[], places: readonly Place[], confidence: number) {

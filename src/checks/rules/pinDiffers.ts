@@ -5,6 +5,7 @@ import type { DrivenPin } from '#core/facts.ts';
 import type { Place } from '#core/place.ts';
 import type { Join } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
+import { comparePins, parsePin } from '#notation/pins.ts';
 import { compareJoin } from '#rehearsal/compareJoin.ts';
 import { netsOf } from '#rehearsal/nets.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
@@ -32,6 +33,7 @@ export const pinDiffers = defineCheck({
     yield* codeAgainstWires(judged);
     yield* stepsAgainstWiring(judged);
     yield* proseAgainstWiring(judged);
+    yield* proseBesideWiring(judged);
   },
   examples: {
     passes: [
@@ -94,6 +96,28 @@ export const pinDiffers = defineCheck({
         ],
       },
       {
+        title: 'a list without references: the wiring calls the board by its word',
+        files: {
+          'guide.md':
+            '# Keys\n\n## Parts\n\n- 1 controller board with ATmega32U4, 5 V\n- 4 key switches\n\n## Wire the keys\n\n- Connects: Board.4 – Keys.ROW1\n\nSolder.\n',
+          'wiring.csv': 'from,to,net\nBoard.4,Keys.ROW1,ROW_1\nBoard.5,Keys.ROW2,ROW_2\nBoard.6,Keys.COL1,COL_1\n',
+          'keys/keys.ino':
+            '#define ROW_1 9\n#define ROW_2 5\n#define COL_1 6\nconst byte rows[] = {ROW_1, ROW_2};\nvoid setup() { for (byte row : rows) pinMode(row, OUTPUT); pinMode(COL_1, INPUT_PULLUP); }\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'keys/keys.ino', line: 1, words: 'ROW_1' }],
+      },
+      {
+        title: 'the text leads a wire to a pin that no row has',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Wire the keys\n\n- Parts: U1\n\nSolder the yellow wire to U1.IO5 and the blue one to U1.IO9. Leave U1.IO12 free. Do not solder anything to U1.IO13.\n',
+          'parts.csv':
+            'Reference,Quantity,Description\nU1,1,ESP32 development board\n"S1, S2, S3",3,Push button\nH1,1,Ring\n',
+          'wiring.csv': 'from,to,net\nU1.IO5,S1.1,A\nU1.IO6,S2.1,B\nU1.IO7,S3.1,C\nU1.IO8,H1.IN,D\n',
+        },
+        expect: [{ file: 'guide.md', line: 7, words: 'U1.IO9' }],
+      },
+      {
         title: 'two lines of a bus are crossed',
         files: {
           'guide.md': '# Night light\n\n## Wire the display\n\n- Parts: DS1\n\nSolder.\n',
@@ -148,7 +172,9 @@ function* codeAgainstWires(judged: Judged): Iterable<FindingDraft> {
   const { facts, build } = judged;
   const wires = knownWires(judged);
   for (const ref of new Set(facts.drivenPins.map((pin) => pin.ref))) {
-    const part = build.parts.find(({ refs }) => refs.includes(ref));
+    const part = build.parts.find(({ id, refs }) =>
+      facts.controllers.some(({ value }) => value.ref === ref && (value.part === id || refs.includes(ref))),
+    );
     const board = `${part?.description ?? ''} ${part?.mpn ?? ''}`;
     const ends = controllerEnds(judged, ref, wires);
     const pins = facts.drivenPins.filter((pin) => pin.ref === ref && !isUncertainAnalogue(pin));
@@ -237,6 +263,65 @@ function* proseAgainstWiring({ build, facts }: Judged): Iterable<FindingDraft> {
       remedy: 'Decide which of the two is right, and correct the other.',
     };
   }
+}
+
+/** Fewer wires of a part may be a table that shows only some of them. */
+const wiredEnough = 3;
+const joins = /\b(?:solder|push|plug|sew|connect|wire|run|lead|join|clip|crimp)(?:s|ed|ing)?\b/iu;
+const noJoin =
+  /\b(?:not|never|don['’]t|instead|without|wrong\w*|formerly|free|unused|empty|open|measur\w*|prob(?:e|es|ing)|reads?|or|if|other)\b/iu;
+
+/** The text puts a wire to a pin that no wire of the table has, though the table wires other pins of that part. */
+function* proseBesideWiring({ build, facts }: Judged): Iterable<FindingDraft> {
+  const wired = new Map<string, Endpoint[]>();
+  for (const end of build.connections.flatMap(({ from, to }) => [from, to])) {
+    wired.set(end.ref.toUpperCase(), [...(wired.get(end.ref.toUpperCase()) ?? []), end]);
+  }
+  const told = Object.values(facts.steps).flatMap(({ connects, removes }) =>
+    [...connects, ...removes].flatMap(({ value }) => ('from' in value ? [value.from, value.to] : [])),
+  );
+  const spoken = new Map<string, { end: Endpoint; places: Place[] }>();
+  for (const { value, places, basis, confidence } of facts.pins) {
+    const { end, step } = value;
+    const ends = wired.get(end.ref.toUpperCase()) ?? [];
+    if (step === null || basis === 'proposed' || confidence < 0.9 || !isNumbered(end)) continue;
+    const others = [...ends, ...told.filter(({ ref }) => ref === end.ref)].filter(isNumbered);
+    if (new Set(others.map(({ pin }) => pin.toUpperCase())).size < wiredEnough) continue;
+    if (others.some(({ pin }) => comparePins(pin, end.pin) !== 'different')) continue;
+    if (!places.every((place) => putsAWire(build, place))) continue;
+    const entry = spoken.get(endpointId(end)) ?? { end, places: [] };
+    entry.places.push(...places);
+    spoken.set(endpointId(end), entry);
+  }
+  for (const [id, { end, places }] of spoken) {
+    const near = build.connections.find(({ from, to }) => [from, to].some(({ ref }) => ref === end.ref));
+    yield {
+      subjects: [`part:${end.ref}`],
+      mark: slugOf(`text ${id}`),
+      sides: [...places, ...(near === undefined ? [] : [near.place])],
+      basis: 'read',
+      message: `The text leads a wire to ${id}; no wire of the wiring ends there.`,
+      consequence: 'A builder who follows the text makes another circuit than the one that was built.',
+      remedy: 'Correct the pin in the text, or add the wire to the wiring.',
+    };
+  }
+}
+
+/** Numbers tell pins apart; a name may be one of several of a pin. */
+function isNumbered({ pin }: Endpoint): boolean {
+  return !['power', 'named'].includes(parsePin(pin).family);
+}
+
+/** The sentence tells to put something to the pin, and nothing else. */
+function putsAWire(build: Judged['build'], place: Place): boolean {
+  const source = place.kind === 'text' ? build.texts.get(place.file) : undefined;
+  if (place.kind !== 'text' || source === undefined) return false;
+  const { text } = source;
+  const line = text.slice(text.lastIndexOf('\n', place.span[0]) + 1, place.span[0]);
+  const before = line.split(/[.!?;] /u).at(-1) ?? '';
+  const after = text.slice(place.span[1]).split(/\n|[.!?;](?:\s|$)/u)[0] ?? '';
+  const sentence = `${before}${place.quote}${after}`;
+  return joins.test(before) && !noJoin.test(sentence);
 }
 
 /** 'Do not join IN to 5V' is no statement of what is joined. */

@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Basis, Claim } from '#core/claim.ts';
 import type { Edit } from '#core/edit.ts';
+import type { ValueMention } from '#core/facts.ts';
 import type { Part, Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import type { Quantity } from '#core/quantity.ts';
@@ -50,6 +51,15 @@ export const valueDiffers = defineCheck({
         },
       },
       {
+        title: 'bands and printed codes that mean the value of the list, and wires of the same colours',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the parts\n\n- Parts: R1–R5, C1–C3\n\nRead the bands of R1 and R2: brown, black, orange, gold. R3 is gold, brown, orange, orange, seen from the right. R4 has the bands red, red, black, black, brown (220 Ω). Push C1 and C2, both printed 103, in beside R5 (yellow-violet-red-gold). C3, marked 220, comes last. The wires of R5 are red, black and yellow.\n',
+          'parts.csv':
+            'Reference,Quantity,Value,Description\n"R1, R2",2,10k,Resistor\nR3,1,330 Ω,Resistor\nR4,1,220 Ω,Resistor\nR5,1,4.7 kΩ,Resistor\n"C1, C2",2,10 nF,Capacitor\nC3,1,220 µF,Electrolytic capacitor\n',
+        },
+      },
+      {
         title: 'a better rating than asked for, and the voltage across a part, are no other value',
         files: {
           'guide.md':
@@ -78,6 +88,31 @@ export const valueDiffers = defineCheck({
           'wiring.csv': 'from,to,net,note\nR1.1,D1.A,LAMP,R1 is 330 Ω\n',
         },
         expect: [{ file: 'guide.md', line: 7, words: '470' }],
+      },
+      {
+        title: 'bands of two resistors, and bands with another value beside them',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the resistors\n\n- Parts: R1–R3\n\nRead the bands of R1 and R2: brown, black, red, gold. R3 is orange, orange, brown, gold, which is 470 Ω.\n',
+          'parts.csv': 'Reference,Quantity,Value,Description\n"R1, R2",2,10k,Resistor\nR3,1,330 Ω,Resistor\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 7, words: '1 kΩ' },
+          { file: 'guide.md', line: 7, words: '470 Ω' },
+          { file: 'parts.csv', line: 2, words: 'R2' },
+        ],
+      },
+      {
+        title: 'a code printed on two capacitors, and one on a chip resistor',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the capacitors\n\n- Parts: C1, C2, R1\n\nC1 and C2, both printed 104, go beside R1, marked 102.\n',
+          'parts.csv': 'Reference,Quantity,Value,Description\n"C1, C2",2,10 nF,Capacitor\nR1,1,10k,Chip resistor\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 7, words: '100 nF' },
+          { file: 'guide.md', line: 7, words: '1 kΩ' },
+        ],
       },
       {
         title: 'one reference in two rows',
@@ -164,19 +199,22 @@ function* betweenRows({ build }: Judged): Iterable<FindingDraft> {
 function* elsewhere({ build, facts }: Judged): Iterable<FindingDraft> {
   const logs = filesPlaying(build, 'log');
   const mentions = facts.values.filter(({ places }) => places.every(({ file }) => !logs.has(file)));
-  const reported = new Map<string, { part: Part; ref: Ref; claims: Claim<Quantity>[] }>();
+  const reported = new Map<
+    string,
+    { part: Part; ref: Ref; marked: ValueMention['marked']; claims: Claim<Quantity>[] }
+  >();
   for (const mention of mentions) {
-    const { ref, value } = mention.value;
+    const { ref, value, marked } = mention.value;
     const part = build.parts.find(({ id }) => id === mention.value.part);
     const stated = part === undefined ? undefined : claimOf(part);
     if (part === undefined || stated === undefined || part.value.is === 'contradicted') continue;
     if (stated.value.kind !== value.kind || sameQuantity(stated.value, value)) continue;
-    const key = `${ref} ${formatQuantity(value.kind, value.si)}`;
-    const entry = reported.get(key) ?? { part, ref, claims: [] };
+    const key = `${ref} ${marked} ${formatQuantity(value.kind, value.si)}`;
+    const entry = reported.get(key) ?? { part, ref, marked, claims: [] };
     entry.claims.push({ ...mention, value });
     reported.set(key, entry);
   }
-  for (const { part, ref, claims } of reported.values()) {
+  for (const { part, ref, marked, claims } of reported.values()) {
     const stated = claimOf(part);
     const first = claims[0];
     if (stated === undefined || first === undefined) continue;
@@ -185,15 +223,26 @@ function* elsewhere({ build, facts }: Judged): Iterable<FindingDraft> {
     const places = claims.flatMap((claim) => claim.places);
     yield {
       subjects: [`part:${ref}`],
-      mark: formatQuantity(first.value.kind, first.value.si).replace(/\s/g, ''),
+      mark: `${marked ?? ''}${formatQuantity(first.value.kind, first.value.si).replace(/\s/g, '')}`,
       sides: [...places, ...(stated.places.length > 0 ? stated.places : [part.cells.value ?? part.place])],
       basis: weakest(...claims, stated),
-      message: `${ref} is ${written(first.value)} in ${where(places[0])}, and ${written(stated.value)} in ${where(part.place)}.`,
+      message: `${ref} is ${saidOf(first.value, marked)} in ${where(places[0])}, and ${written(stated.value)} in ${where(part.place)}.`,
       consequence: 'A builder fits one of the two; the circuit was built with only one of them.',
-      remedy: `Write ${formatQuantity(stated.value.kind, stated.value.si)} here if the parts list is right, else correct the list.`,
-      mend: listOwns ? replacement(build, first, stated.value) : null,
+      remedy: `Write ${remedyFor(stated.value, marked)} here if the parts list is right, else correct the list.`,
+      mend: listOwns && marked === null ? replacement(build, first, stated.value) : null,
     };
   }
+}
+
+/** 'orange, orange, brown, gold (330 Ω)': what the words on the part mean stands beside them. */
+function saidOf(value: Quantity, marked: ValueMention['marked']): string {
+  return marked === null ? written(value) : `${written(value)} (${formatQuantity(value.kind, value.si)})`;
+}
+
+function remedyFor({ kind, si }: Quantity, marked: ValueMention['marked']): string {
+  const meant = formatQuantity(kind, si);
+  if (marked === null) return meant;
+  return marked === 'bands' ? `the bands of ${meant}` : `the code of ${meant}`;
 }
 
 /** Puts the list's value where the other stands, if those very words stand there just once. */

@@ -36,6 +36,18 @@ describe('values in prose', () => {
     ['![R1 upright](a.jpg "R1 is 330 Ω")', ['R1 330 Ω']],
     ['Use a **330 Ω** resistor for `R1`.', ['R1 330 Ω']],
     ['Y1: 16 MHz', ['Y1 16 MHz']],
+    [
+      'Read the bands of R1: orange, orange, brown, gold, which is 330 Ω.',
+      ['R1 orange, orange, brown, gold', 'R1 330 Ω'],
+    ],
+    ['R2 and R3: brown-black-orange-gold.', ['R2 brown-black-orange-gold', 'R3 brown-black-orange-gold']],
+    ['The bands: R1 is red, red, black, black, brown.', ['R1 red, red, black, black, brown']],
+    ['C1, marked 104, stands upright.', ['C1 marked 104']],
+    ['The capacitor printed 103 is C1.', ['C1 printed 103']],
+    ['Solder the wires of R1: red, black and yellow.', []],
+    ['Push R1 in beside the resistor with brown, black, red, gold.', []],
+    ['The wires red, black, brown lead from R1 to U1.', []],
+    ['C1, marked 220, stands upright.', []],
     ['The 1.85 A fuse F1 stands upright.', ['F1 1.85 A']],
   ])('hears %s', (sentence, expected) => {
     expect(values(sentence)).toEqual(expected);

@@ -7,6 +7,7 @@ import { parseValue } from '#notation/value.ts';
 import type { KnownThings } from '../knownThings.ts';
 import { placeInside } from '../placeInside.ts';
 import { loggedTexts } from './loggedTexts.ts';
+import { markedValues } from './markedValues.ts';
 import { sentencesOf } from './sentencesOf.ts';
 import { type SpokenRow, spoken, spokenRows, spokenTexts } from './spokenTexts.ts';
 import { valueKind } from './valueKind.ts';
@@ -23,25 +24,26 @@ export function findValueMentions(build: Build, known: KnownThings): Claim<Value
     ...loggedTexts(build),
   ];
   const found = texts.flatMap(({ words, place }) =>
-    sentencesOf(words).flatMap(({ text, start }) =>
-      valuesInSentence(text, known).flatMap(({ refs, quantity, start: from, end }) =>
-        mentionsOf(refs, quantity, placeInside(place, start + from, start + end), known),
-      ),
-    ),
+    sentencesOf(words).flatMap(({ text, start }) => {
+      const stated = valuesInSentence(text, known).map((one) => ({ ...one, marked: null }));
+      return [...stated, ...markedValues(text, words, known)].flatMap(({ refs, quantity, marked, start: from, end }) =>
+        mentionsOf(refs, { value: quantity, marked }, placeInside(place, start + from, start + end), known),
+      );
+    }),
   );
   return [...found, ...rows.flatMap((row) => valuesInRow(row, known))];
 }
 
 function mentionsOf(
   refs: readonly string[],
-  quantity: ValueMention['value'],
+  told: Pick<ValueMention, 'value' | 'marked'>,
   place: TextPlace,
   known: KnownThings,
 ): Claim<ValueMention>[] {
   return refs.flatMap((ref) => {
     const part = known.partOfRef.get(ref);
     if (part === undefined) return [];
-    return [{ value: { part: part.id, ref, value: quantity }, basis: 'read', places: [place], confidence: 0.8 }];
+    return [{ value: { part: part.id, ref, ...told }, basis: 'read', places: [place], confidence: 0.8 }];
   });
 }
 
@@ -59,6 +61,8 @@ function valuesInRow({ header, cells }: SpokenRow, known: KnownThings): Claim<Va
   return parseRefs(named.words.trim()).refs.flatMap((ref) => {
     const kind = valueKind(ref);
     const quantity = kind === null ? null : parseValue(cell.words, { kind });
-    return quantity === null || quantity.kind !== kind ? [] : mentionsOf([ref], quantity, cell.place, known);
+    return quantity === null || quantity.kind !== kind
+      ? []
+      : mentionsOf([ref], { value: quantity, marked: null }, cell.place, known);
   });
 }

@@ -188,10 +188,16 @@ function valueRows(project: Project): { row: Row; refs: readonly string[]; cell:
   return (
     found?.rows.flatMap(({ row, refs }) => {
       const cell = cellOf(found.table, row, ...valueHeads);
-      const witnesses = cell === null ? [] : valueWitnesses(project, refs, cell.text);
+      // A list that stands in the guide is no second witness of its own row.
+      const witnesses =
+        cell === null ? [] : valueWitnesses(project, refs, cell.text).filter((spot) => !isOf(row, spot));
       return cell === null || witnesses.length === 0 ? [] : [{ row, refs, cell, witnesses }];
     }) ?? []
   );
+}
+
+function isOf(row: Row, { file, line }: Spot): boolean {
+  return row.file === file && row.line === line;
 }
 
 function valueBecomes(project: Project, other: (value: string) => string | null): Draft[] {

@@ -186,7 +186,9 @@ function elementsOf(list: Meaning, index: string | null, search: Search): Meanin
   const elements = wanted.flatMap((item) => {
     const position = item.name ?? items.indexOf(item);
     const name = list.name === null ? null : `${list.name}[${position}]`;
-    return follow(item.value, list.scope, name, search);
+    // A constant in the list is known by its own name, which says more than its place.
+    const own = follow(item.value, list.scope, item.value.kind === 'name' ? null : name, search);
+    return own.map((meaning) => ({ ...meaning, name: meaning.name ?? name }));
   });
   return typed(elements, list.type);
 }
