@@ -82,6 +82,7 @@ import { softwareStateUntold } from './rules/softwareStateUntold.ts';
 import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
 import { statusNotSaid } from './rules/statusNotSaid.ts';
+import { stepNameGone } from './rules/stepNameGone.ts';
 import { stepNumberWrong } from './rules/stepNumberWrong.ts';
 import { takenAwayForGood } from './rules/takenAwayForGood.ts';
 import { tallBeforeFlat } from './rules/tallBeforeFlat.ts';
@@ -188,6 +189,7 @@ export const checks: readonly Check[] = [
   softwareVersionMissing,
   sourceMissing,
   statusNotSaid,
+  stepNameGone,
   stepNumberWrong,
   takenAwayForGood,
   tallBeforeFlat,
