@@ -3,10 +3,11 @@ import type { Build } from '#core/build.ts';
 import { firstValue } from '#core/claim.ts';
 import type { CodeConstant } from '#core/code.ts';
 import type { Part } from '#core/part.ts';
-import type { TextPlace } from '#core/place.ts';
+import type { Place, TextPlace } from '#core/place.ts';
 import { placeOf, type SourceText } from '#core/sourceText.ts';
 import { nameWords } from '../controllerEnds.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
+import { lineOfSetting } from '../lineOfSetting.ts';
 import { proseOf } from '../proseOf.ts';
 import { isRealPart } from '../realParts.ts';
 
@@ -87,7 +88,7 @@ export const numberDiffersFromCode = defineCheck({
         },
         expect: [
           { file: 'src/main.cpp', line: 3, words: '128 × 32' },
-          { file: 'platformio.ini', words: '9600' },
+          { file: 'platformio.ini', line: 4, words: '9600' },
         ],
       },
     ],
@@ -196,7 +197,12 @@ function* serialSpeed(build: Build): Iterable<FindingDraft> {
   for (const { file, settings } of build.targets) {
     const speed = Number(settings.monitor_speed ?? Number.NaN);
     if (!Number.isNaN(speed) && !isKnown(speed)) {
-      yield differs(first, { kind: 'file', file }, `${file} sets the monitor to ${speed}`, 'speed');
+      yield differs(
+        first,
+        lineOfSetting(build, file, 'monitor_speed', `${speed}`),
+        `${file} sets the monitor to ${speed}`,
+        'speed',
+      );
     }
   }
 }
@@ -249,12 +255,7 @@ function* displaySize(build: Build): Iterable<FindingDraft> {
   };
 }
 
-function differs(
-  constant: CodeConstant,
-  place: TextPlace | { readonly kind: 'file'; readonly file: string },
-  says: string,
-  what: 'lights' | 'speed',
-): FindingDraft {
+function differs(constant: CodeConstant, place: Place, says: string, what: 'lights' | 'speed'): FindingDraft {
   const named = constant.name === null ? '' : ` (${constant.name})`;
   return {
     subjects: [`code:${constant.place.file}`],

@@ -1,8 +1,10 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
-import type { Place } from '#core/place.ts';
+import type { Place, TextPlace } from '#core/place.ts';
+import { placeOf, type SourceText, spanOfLine } from '#core/sourceText.ts';
 import { sameLibrary } from '#formats/manifests/readManifest.ts';
 import { defineCheck } from '../defineCheck.ts';
+import { lineOfSetting } from '../lineOfSetting.ts';
 import { proseOf } from '../proseOf.ts';
 import { listed } from '../say.ts';
 
@@ -16,14 +18,16 @@ export const versionNotPinned = defineCheck({
   needs: { subject: ['code', 'guide'], witnesses: [] },
   *run(judged) {
     const { build } = judged;
-    const lines = proseOf(build).flatMap(({ text }) => text.split(/[\r\n]+/));
-    const libraries = namedLibraries(build, lines);
+    const sources = proseOf(build);
+    const lines = sources.flatMap(({ text }) => text.split(/[\r\n]+/));
+    const libraries = namedLibraries(build, sources);
     const open = libraries.filter(({ isPinned }) => !isPinned);
-    const core = coreWithoutVersion(judged, lines);
+    const core = coreWithoutVersion(judged, lines) ?? coreInText(sources);
     if (open.length === 0 && core === null) return;
     yield {
       subjects: ['build:versions'],
-      sides: [...open.map(({ place }) => place), ...(core === null ? [] : [core.place])].slice(0, 5),
+      sides: [...(core === null ? [] : [core.place]), ...open.flatMap(({ places }) => places)].slice(0, 5),
+      weight: open.length === 0 && core?.isInText === true ? 'tidy' : 'slows',
       message: [
         open.length === 0
           ? null
@@ -67,8 +71,27 @@ export const versionNotPinned = defineCheck({
           'main.ino': '#include <FastLED.h>\n\nvoid setup() {}\nvoid loop() {}\n',
         },
       },
+      {
+        title: 'an interpreter with its version, and cores of another kind',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Load the code\n\nLoad MicroPython on to the board. Version 1.24 was used. Put a ferrite core on the three-core cable.\n\n## Try it\n\nYou need not install the core again.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Arduino Uno board\n',
+          'main.py': 'import machine\n',
+        },
+      },
     ],
     fails: [
+      {
+        title: 'a core in the text without a version, beside the version of another program',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Load the code\n\nOpen it in the editor, version 2.3 or later. Install the core for AVR boards. Upload it.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Arduino Uno board\n',
+          'main.ino': 'void setup() {}\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'core for AVR boards' }],
+      },
       {
         title: 'a name in the text, without a version',
         files: {
@@ -103,11 +126,11 @@ function openLibraries(names: readonly string[], all: number): string {
 interface NamedLibrary {
   readonly name: string;
   readonly isPinned: boolean;
-  readonly place: Place;
+  readonly places: readonly Place[];
 }
 
 /** Libraries that the code asks for and that a manifest or the text names. */
-function namedLibraries(build: Build, lines: readonly string[]): NamedLibrary[] {
+function namedLibraries(build: Build, sources: readonly SourceText[]): NamedLibrary[] {
   const found = new Map<string, NamedLibrary>();
   for (const include of build.sources.flatMap(({ includes }) => includes)) {
     const name = include.library ?? stemOf(include.written);
@@ -115,10 +138,12 @@ function namedLibraries(build: Build, lines: readonly string[]): NamedLibrary[] 
     const entries = build.dependencies.filter(
       ({ library }) => sameLibrary(library, name) || sameLibrary(library, stemOf(include.written)),
     );
-    const spoken = lines.filter((line) => speaksOf(line, name) || speaksOf(line, stemOf(include.written)));
+    const spoken = linesWhere(sources, (line) => speaksOf(line, name) || speaksOf(line, stemOf(include.written)));
     if (entries.length + spoken.length === 0) continue;
-    const isPinned = entries.some(({ version }) => version !== null) || spoken.some(holdsVersion);
-    found.set(name, { name, isPinned, place: entries[0]?.place ?? include.place });
+    const isPinned = entries.some(({ version }) => version !== null) || spoken.some(({ quote }) => holdsVersion(quote));
+    const [entry] = entries;
+    const places = entry === undefined ? [...spoken.slice(0, 1), include.place] : [entry.place];
+    found.set(name, { name, isPinned, places });
   }
   return [...found.values()];
 }
@@ -128,14 +153,24 @@ const ownCore = /esp-?32|esp-?8266|nodemcu|rp2040|\bpico\b|stm32|nrf5/i;
 const coreWords =
   /\b(?:core|platform|boards? (?:package|manager|support)|arduino-(?:esp32|pico)|esp-idf|espressif\w*)\b/i;
 
-function coreWithoutVersion({ build, facts }: Judged, lines: readonly string[]): { what: string; place: Place } | null {
+interface OpenCore {
+  readonly what: string;
+  readonly place: Place;
+  readonly isInText: boolean;
+}
+
+function coreWithoutVersion({ build, facts }: Judged, lines: readonly string[]): OpenCore | null {
   const target = build.targets.find(({ settings }) => settings.platform !== undefined);
   if (target !== undefined) {
     const platform = target.settings.platform ?? '';
     const isPinned = /[@#(]\s*[~^=<>v]*\s*\w*\d/.test(platform) || target.settings.platform_packages !== undefined;
     if (isPinned || lines.some((line) => coreWords.test(line) && holdsVersion(line))) return null;
     return platform !== ''
-      ? { what: `the platform ${platform} in ${target.file}`, place: { kind: 'file', file: target.file } }
+      ? {
+          what: `the platform ${platform} in ${target.file}`,
+          place: lineOfSetting(build, target.file, 'platform', platform),
+          isInText: false,
+        }
       : null;
   }
   const controller = facts.controllers[0]?.value;
@@ -145,7 +180,39 @@ function coreWithoutVersion({ build, facts }: Judged, lines: readonly string[]):
   // Where nobody speaks of a core, the board itself is what has to be named first.
   if (!lines.some((line) => coreWords.test(line)) || lines.some((line) => coreWords.test(line) && holdsVersion(line)))
     return null;
-  return { what: `the core of ${part.refs[0] ?? part.description}`, place: { kind: 'file', file: source.file } };
+  return {
+    what: `the core of ${part.refs[0] ?? part.description}`,
+    place: { kind: 'file', file: source.file },
+    isInText: false,
+  };
+}
+
+const coreToInstall =
+  /\b(?:install|load|flash|copy|put|upload|download|add)\b[^.]*?\b((?:AVR|megaAVR|SAMD?|STM32\w*|ESP-?\d+\w*|RP2040|ATtiny\w*|nRF\d+\w*|Pico)\b(?: \w+){0,2} core|core for (?:\w+ ){0,2}boards|(?<=install the )core(?=[.,;]|$)|MicroPython|CircuitPython)\b/iu;
+
+/** A core or an interpreter that the text tells to install, where no sentence with its name gives a version. */
+function coreInText(sources: readonly SourceText[]): OpenCore | null {
+  const place = linesWhere(sources, (line) => coreToInstall.test(line))[0];
+  const name = place === undefined ? undefined : coreToInstall.exec(place.quote)?.[1];
+  if (place === undefined || name === undefined) return null;
+  const word = /MicroPython|CircuitPython/i.exec(name)?.[0] ?? 'core';
+  const isTold = linesWhere(sources, (line) => speaksOf(line, word)).some(({ quote }) => {
+    const sentences = quote.split(/(?<=[.!?])\s+(?=\p{Lu})/u);
+    return sentences.some(
+      (sentence, index) =>
+        speaksOf(sentence, word) && (holdsVersion(sentence) || /\bversion\b/i.test(sentences[index + 1] ?? '')),
+    );
+  });
+  return isTold ? null : { what: name, place, isInText: true };
+}
+
+function linesWhere(sources: readonly SourceText[], isMeant: (line: string) => boolean): TextPlace[] {
+  return sources.flatMap((source) =>
+    source.lineStarts.flatMap((_, index) => {
+      const place = placeOf(source, spanOfLine(source, index + 1));
+      return isMeant(place.quote) ? [place] : [];
+    }),
+  );
 }
 
 function speaksOf(line: string, name: string): boolean {
