@@ -18,7 +18,9 @@ export function stockOf(part: Part): Stock | null {
     return part.refs.length === 0 ? null : { n: part.refs.length, unit: 'pcs', exact: true };
   }
   const most = amount.claims.map(({ value }) => value).reduce((a, b) => (b.n > a.n ? b : a));
-  return { n: most.n, unit: most.unit, exact: amount.is === 'confirmed' && !most.approximate };
+  // Lists that price a part by its share of a spool or a pack count 0.2 pieces; that tells nothing of how many there are.
+  const isShare = most.unit === 'pcs' && !Number.isInteger(most.n);
+  return { n: most.n, unit: most.unit, exact: amount.is === 'confirmed' && !most.approximate && !isShare };
 }
 
 /** The unit that a part is listed in; `pcs` where the list does not tell. */

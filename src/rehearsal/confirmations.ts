@@ -22,9 +22,13 @@ export function mostHelpful(build: Build, { proposals, steps }: Facts, coverage:
   const covered = new Set(Object.values(steps).flatMap(keysDeclared));
   const rated = proposals
     .filter(({ again }) => !again)
-    .map((proposal) => ({ proposal, gain: gainOf(proposal, build, coverage) * proposal.confidence }))
+    .map((proposal) => ({
+      proposal,
+      gain: gainOf(proposal, build) * proposal.confidence,
+      isUrgent: isUrgent(proposal, coverage),
+    }))
     .filter(({ gain }) => gain > 0)
-    .sort((a, b) => b.gain - a.gain);
+    .sort((a, b) => Number(b.isUrgent) - Number(a.isUrgent) || b.gain - a.gain);
   return rated
     .filter(({ proposal: { about, item } }) => {
       const key = about ?? item;
@@ -42,19 +46,22 @@ function keysDeclared({ uses, connects, tools }: StepFacts): string[] {
   ];
 }
 
-/** The share of its list that a proposal would cover; twice that where too little of the list is declared. */
-function gainOf({ label, about, item }: Proposal, build: Build, coverage: Coverage): number {
-  const share = (all: number, covered: number | null, isUrgent: boolean) =>
-    all === 0 ? 0 : (isUrgent && (covered ?? 0) < declaresEnough ? 2 : 1) / all;
+/** Whether too little of a kind is declared to rehearse the guide. */
+function isUrgent({ label }: Proposal, coverage: Coverage): boolean {
+  const covered = label === 'parts' ? coverage.parts : label === 'connects' ? coverage.connections : null;
+  return covered !== null && covered < declaresEnough;
+}
+
+/** The share of its list that a proposal would cover. */
+function gainOf({ label, about, item }: Proposal, build: Build): number {
+  const needed = build.tools.filter((tool) => tool.needed);
   switch (label) {
     case 'parts':
-      return about === null ? 0 : share(build.parts.filter(({ fitted }) => fitted).length, coverage.parts, true);
+      return about === null ? 0 : 1 / Math.max(1, build.parts.filter(({ fitted }) => fitted).length);
     case 'connects':
-      return about === null ? 0 : share(build.connections.length, coverage.connections, true);
-    case 'tools': {
-      const needed = build.tools.filter((tool) => tool.needed);
-      return needed.some(({ name }) => sameTool(name, item)) ? share(needed.length, coverage.tools, false) : 0;
-    }
+      return about === null ? 0 : 1 / Math.max(1, build.connections.length);
+    case 'tools':
+      return needed.some(({ name }) => sameTool(name, item)) ? 1 / needed.length : 0;
     default:
       return 0;
   }

@@ -56,6 +56,7 @@ describe('the bag of the simulated builder', () => {
     expect(
       stopsOf({ parts: [{ name: 'glue', n: 1, approximate: true }], steps: [{ id: 'a', uses: [['glue', 5]] }] }),
     ).toEqual([]);
+    expect(stopsOf({ parts: [{ name: 'lid', n: 0.2 }], steps: [{ id: 'a', uses: ['lid'] }] })).toEqual([]);
     expect(stopsOf({ parts: [{ name: 'wire', n: 1 }], steps: [{ id: 'a', uses: [['wire', 30, 'cm']] }] })).toEqual([]);
   });
   it('never runs out where a step leaves open how much it takes', () => {

@@ -67,16 +67,20 @@ function runsOf<T>(
   const isKnown = words.map(
     (word, at) =>
       !small.has(word.form) &&
-      [word.form, ...word.also].some((form) => names.byWord.has(form)) &&
+      (names.byWord.has(word.form) || word.also.some((form) => names.byWord.has(form))) &&
       !isWork(word.from, word.to) &&
       !isVerb(words, at, sentence),
   );
   for (let at = 0; at <= words.length; at++) {
     const word = words[at];
     const before = words[at - 1];
-    const touches =
-      word !== undefined && before !== undefined && /^[\s\-‐×x"”“'’*]*$/u.test(sentence.slice(before.to, word.from));
-    if (start >= 0 && (isKnown[at] !== true || !touches)) {
+    const goesOn =
+      start >= 0 &&
+      isKnown[at] === true &&
+      word !== undefined &&
+      before !== undefined &&
+      /^[\s\-‐×x"”“'’*]*$/u.test(sentence.slice(before.to, word.from));
+    if (start >= 0 && !goesOn) {
       runs.push({ start, end: at });
       start = -1;
     }

@@ -1,3 +1,4 @@
+import { remember } from '#core/remember.ts';
 import trade from './tradeWords.json';
 import { isSize, type Word, wordsOf } from './words.ts';
 
@@ -136,7 +137,7 @@ interface Stretch {
 }
 
 /** A name cut where its parts tell different things. */
-function stretchesOf(name: string): Stretch[] {
+const stretchesOf = remember((name): readonly Stretch[] => {
   const stretches: Stretch[] = [];
   for (const piece of name.split(/[,;:()[\]/|]|\s[-–—+&]\s/u)) {
     const words = wordsOf(piece);
@@ -145,4 +146,4 @@ function stretchesOf(name: string): Stretch[] {
     else stretches.push({ words: words.slice(0, at), isTail: false }, { words: words.slice(at + 1), isTail: true });
   }
   return stretches.filter(({ words }) => words.length > 0);
-}
+});
