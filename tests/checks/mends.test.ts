@@ -26,13 +26,17 @@ describe('a mend', () => {
       const { findings } = judge(await judgedFrom(files), { checks: [check] });
       if (findings.some(({ mend }) => mend !== null)) offered.push(name);
     }
-    expect(offered).toEqual([
-      'definition-unused: of a label that is only spoken of without brackets',
-      'hazard-not-named: a lithium cell that nobody warns of',
-      'hazard-not-named: soldering without a word of heat and smoke is one finding for each, however many steps solder',
-      'picture-missing: capitals that only some disks forgive',
-      'value-differs: list and wiring agree, the text has been left behind',
-    ]);
+    expect(new Set(offered.map((name) => name.split(':')[0]))).toEqual(
+      new Set([
+        'definition-unused',
+        'name-nearly-listed',
+        'hazard-not-named',
+        'picture-missing',
+        'value-differs',
+        'part-not-taken-up',
+        'tool-for-work-missing',
+      ]),
+    );
   });
 });
 
