@@ -1,4 +1,5 @@
 import type { Build } from '#core/build.ts';
+import type { Facts } from '#core/facts.ts';
 import type { FoundHazard } from '#core/hazard.ts';
 import { otherLanguage } from '#prose/language/languageOf.ts';
 import { readFacts } from '#prose/readFacts.ts';
@@ -20,9 +21,15 @@ const nothingFound =
 export async function listCautions(folder: FolderPort, world: World): Promise<CautionListing> {
   const { build, pictures } = await openBuild(folder, world);
   await pictures.close();
-  const { hazards, language } = readFacts(build);
+  const facts = readFacts(build);
+  return { build, hazards: facts.hazards, note: noteOnHazards(facts) };
+}
+
+/** What is said of the hazards as a whole: that none was found, or that the guide's words cannot be read. */
+export function noteOnHazards({ hazards, language }: Facts): string | null {
   const other = otherLanguage(language);
-  return { build, hazards, note: other !== null ? notRead(other) : hazards.length === 0 ? nothingFound : null };
+  if (other !== null) return notRead(other);
+  return hazards.length === 0 ? nothingFound : null;
 }
 
 /** What is said of a guide in another language: nothing found in it means nothing. */

@@ -74,6 +74,13 @@ export const harmlessBuilds: readonly HarmlessBuild[] = [
   },
   { title: 'blinking twice a second', guide: `${push}\nThe lamp flashes 2 times a second.\n` },
   {
+    title: 'holders for cells',
+    guide: push,
+    parts: ['XB1,1,"Holder for one 18650 cell, with wires"', 'XB2,1,"Coin cell holder, CR2032"'],
+  },
+  { title: 'a gland that mains could pass', guide: push, parts: ['MP1,1,"Cable gland M16, for mains cable"'] },
+  { title: 'a lithium cell among others that do', guide: push, parts: ['BT1,3,"AA cell, alkaline or lithium cell"'] },
+  {
     title: 'wearing glasses and a fan of music',
     guide: `Any fan of music will like it. Notice the lighter colour of the second wire.\n\n${push}`,
   },

@@ -131,6 +131,7 @@ export const hazardousBuilds: readonly HazardousBuild[] = [
   {
     hazard: 'charged-capacitor',
     parts: ['C1,1,"Film capacitor, 100 µF, 400 V"'],
+    settings: 'supply: 350 V DC, inside the box\n',
     guide: '## Fit the bank\n\n- Parts: C1\n- Power: off\n\n@\n\nScrew C1 to the rail.\n',
     caution: '> **Warning:** The capacitor gives a heavy shock. Discharge it through a resistor before you touch it.',
   },
@@ -192,6 +193,12 @@ export const hazardousBuilds: readonly HazardousBuild[] = [
     tools: ['scalpel'],
     guide: '## Open the track\n\n@\n\nCut the track with a scalpel.\n',
     caution: 'Caution: The scalpel is sharp and cuts deep. Cut away from your hand.',
+  },
+  {
+    hazard: 'needle',
+    tools: ['sewing needle'],
+    guide: '## Sew the seam\n\n- Tools: sewing needle\n\n@\n\nSew four stitches through the felt.\n',
+    caution: '**Caution:** A needle pricks fingers. Sew away from them.',
   },
   {
     hazard: 'drilling',

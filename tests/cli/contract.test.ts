@@ -61,7 +61,7 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['format', 'verdict', 'coverage', 'proposals', 'confirm', 'confirmed', 'refused', 'declined', 'written', 'edits'],
     [],
   ],
-  ['check', () => ['check', demo.root], ['format', 'verdict', 'findings', 'accepted', 'lowered', 'ran'], []],
+  ['check', () => ['check', demo.root], ['format', 'verdict', 'findings', 'accepted', 'lowered', 'ran', 'note'], []],
   [
     'rehearse',
     () => ['rehearse', demo.root],

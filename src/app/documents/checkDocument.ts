@@ -1,4 +1,5 @@
 import type { Judgement } from '../check.ts';
+import { noteOnHazards } from '../listCautions.ts';
 import { findingDocument } from './findingDocument.ts';
 import { proposalDocument } from './proposalDocument.ts';
 
@@ -10,6 +11,7 @@ export function checkDocument({
   lowered,
   ran,
   confirm,
+  judged,
 }: Judgement): Record<string, unknown> {
   return {
     format: 1,
@@ -19,5 +21,6 @@ export function checkDocument({
     lowered,
     ran,
     confirm: confirm.map(proposalDocument),
+    note: noteOnHazards(judged.facts),
   };
 }

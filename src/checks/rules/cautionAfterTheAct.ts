@@ -22,7 +22,7 @@ export const cautionAfterTheAct = defineCheck({
         mark: found.hazard,
         sides: [found.places[0], caution.place],
         basis: found.basis,
-        weight: entry.grave ? 'halts' : entry.word === 'notice' ? 'tidy' : 'slows',
+        weight: entry.grave ? 'halts' : entry.word === 'notice' || entry.everyday ? 'tidy' : 'slows',
         message: `${stepName(build, found.step)} brings ${entry.name} (${found.why}); the first caution about it comes ${caution.step === found.step ? 'later in the step' : 'after it'}.`,
         consequence: 'A builder has done the dangerous work before reading the caution.',
         remedy: `Move the caution up, to the head of ${stepName(build, found.step)} or ahead of it.`,

@@ -102,9 +102,9 @@ export const hazardNotNamed = defineCheck({
   },
 });
 
-/** Grave hazards halt, where they are certain; of static nobody comes to harm. */
-function weightOf({ grave, word }: LibraryCaution): Weight {
-  return grave ? 'halts' : word === 'notice' ? 'tidy' : 'slows';
+/** Grave hazards halt, where they are certain; of static nobody comes to harm, and of needles everybody knows. */
+function weightOf({ grave, word, everyday }: LibraryCaution): Weight {
+  return grave ? 'halts' : word === 'notice' || everyday ? 'tidy' : 'slows';
 }
 
 /** The library's own words as a fact of the step, for the maker to change. */

@@ -2,12 +2,12 @@ import type { ActionKind } from '#core/action.ts';
 import type { Judged } from '#core/assembled.ts';
 import type { Part, Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
-import type { Section } from '#core/step.ts';
+import type { Section, StepId } from '#core/step.ts';
 import { refClass } from '#notation/refs.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
-import { spokenTexts } from '#prose/mentions/spokenTexts.ts';
+import { spokenRows, spokenTexts } from '#prose/mentions/spokenTexts.ts';
 import { placeInside } from '#prose/placeInside.ts';
-import { defineCheck } from '../defineCheck.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import words from '../knowledge/orientationWords.json';
 import { proseOf } from '../proseOf.ts';
 import { listed, stepName } from '../say.ts';
@@ -23,15 +23,19 @@ export const polarityNotTold = defineCheck({
   needs: { subject: ['steps', 'parts'], witnesses: [] },
   *run(judged) {
     const { build, facts } = judged;
+    const known = new Set<string>();
     for (const section of build.instructions.sections) {
       const step = facts.steps[section.id];
       if (section.role !== 'step' || step === undefined || !isFitted(judged, section)) continue;
-      if (tells(wordsOf(judged, section))) continue;
       const open = new Map<string, Place[]>();
-      for (const { part, ref, places } of partsFitted(judged, section)) {
+      const untold = tells(wordsOf(judged, section)) ? [] : partsFitted(judged, section);
+      for (const { part, ref, places } of untold) {
         if (!hasWayRound(part) || isToldElsewhere(judged, part, ref === null ? part.refs : [ref])) continue;
-        open.set(ref ?? part.refs[0] ?? part.description, [...places]);
+        const name = ref ?? part.refs[0] ?? part.description;
+        open.set(name, [...places]);
+        known.add(name);
       }
+      yield* markNotTold(judged, section, known);
       if (open.size === 0) continue;
       const basis = step.uses.some(({ basis: one }) => one === 'declared') ? 'declared' : 'read';
       yield {
@@ -55,11 +59,21 @@ export const polarityNotTold = defineCheck({
         },
       },
       {
-        title: 'the wiring names the pins',
+        title: 'the wiring names the pins, and the list what they look like',
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\n- Parts: D1, R1\n\nSolder the wires.\n',
-          'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\nR1,1,Resistor 150 Ω\n',
+          'parts.csv':
+            'Reference,Quantity,Description,Note\nD1,1,White LED 5 mm,The longer lead is A\nR1,1,Resistor 150 Ω,\n',
           'wiring.csv': 'from,to\nR1.2,D1.A\nD1.K,BT1.-\n',
+        },
+      },
+      {
+        title: 'a mark in the list, in the next sentence, and on a board that carries lamps',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the lamps\n\n- Parts: D1, D2, D3, Q1\n\nPush Q1 in with its flat side towards D1. Push D1 in. Its longer lead goes to the right. Push D2 in. Solder D3 to the names.\n',
+          'parts.csv':
+            'Reference,Quantity,Description,Note\nD1,1,White LED 5 mm,\nD2,1,Diode 1N4007,Ring marks the cathode\nD3,1,Module with three LEDs,\nQ1,1,Transistor BC547,\n',
         },
       },
       {
@@ -73,6 +87,25 @@ export const polarityNotTold = defineCheck({
       },
     ],
     fails: [
+      {
+        title: 'the wiring names the pins of a lamp, nothing what they look like',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the lamp\n\n- Parts: D1, R1\n\nSolder the wires.\n',
+          'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\nR1,1,Resistor 150 Ω\n',
+          'wiring.csv': 'from,to\nR1.2,D1.A\nD1.K,BT1.-\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'shows its way round' }],
+      },
+      {
+        title: 'the way round of another part is told, the lamp goes by the names of its pins',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the lamp\n\n- Parts: D1, Q1, R1\n\nPush Q1 in with its flat side towards R1. Push D1 in. Solder D1.A to R1.2.\n',
+          'parts.csv':
+            'Reference,Quantity,Description\nD1,1,White LED 5 mm\nQ1,1,Transistor BC547\nR1,1,Resistor 150 Ω\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'shows its way round' }],
+      },
       {
         title: 'an LED and a capacitor, soldered somehow',
         files: {
@@ -111,8 +144,36 @@ export const polarityNotTold = defineCheck({
   },
 });
 
+/**
+ * LEDs and diodes that go by the names of their pins, or whose step tells the way round of other parts only: a name
+ * is nothing that can be seen on the part.
+ */
+function* markNotTold(judged: Judged, section: Section, known: Set<string>): Iterable<FindingDraft> {
+  const open = new Map<string, Place[]>();
+  for (const { part, ref, places } of partsFitted(judged, section)) {
+    const name = ref ?? part.refs[0] ?? part.description;
+    if (known.has(name) || !isLampOrDiode(part)) continue;
+    known.add(name);
+    if (!isMarkTold(judged, section.id, part, ref === null ? part.refs : [ref])) open.set(name, [...places]);
+  }
+  if (open.size === 0) return;
+  yield {
+    subjects: [`step:${section.id}`],
+    mark: 'no-mark',
+    weight: 'tidy',
+    sides: [...open.values()].flat().slice(0, 5),
+    message: `Nothing in the guide or the lists tells by what ${listed([...open.keys()])} in ${stepName(judged.build, section.id)} shows its way round.`,
+    consequence: 'A builder who sees two leads does not know which is the anode, and tries.',
+    remedy: 'Name what can be seen: the longer lead, the flat side, the ring.',
+  };
+}
+
 const told = new RegExp(`(?<![\\p{L}\\d])(?:${words.told.join('|')})(?![\\p{L}\\d])`, 'iu');
 const signs = new RegExp(words.signs, 'u');
+const marks = new RegExp(`(?<![\\p{L}\\d])(?:${words.marks.join('|')})(?![\\p{L}\\d])`, 'iu');
+const anyRef = /\b[A-Z]{1,4}\d{1,3}\b/;
+const lampOrDiode = /\b(?:leds?|diodes?)\b/i;
+const modules = new RegExp(`\\b(?:${words.modules.join('|')})\\b`, 'i');
 const partWords = new RegExp(words.parts.join('|'), 'i');
 /** Work that puts a part in place. */
 const fits: readonly ActionKind[] = ['solder', 'fit', 'plug-in', 'glue'];
@@ -169,6 +230,38 @@ function wordsOf({ build }: Judged, section: Section): string {
     ({ file, place }) => file === section.file && place.span[0] > section.place.span[0],
   );
   return source.slice(section.place.span[0], next?.place.span[0]);
+}
+
+function isLampOrDiode(part: Part): boolean {
+  // A lamp that comes with its holder is still a lamp.
+  if (otherParts.test(part.description.split(/\bwith\b/i)[0] ?? '') || modules.test(part.description)) return false;
+  const kind = part.refs[0] === undefined ? null : refClass(part.refs[0]);
+  return kind === 'led' || kind === 'diode' || lampOrDiode.test(part.description);
+}
+
+/** Whether a row of the lists, a fact or a sentence of the guide names the part, or its kind, with a mark on it. */
+function isMarkTold({ build }: Judged, step: StepId, part: Part, refs: readonly Ref[]): boolean {
+  const rows = [`${part.description}. ${part.note ?? ''}. ${part.package ?? ''}`];
+  const joints = build.connections
+    .filter(({ from, to }) => refs.includes(from.ref) || refs.includes(to.ref))
+    .map(({ note }) => note ?? '');
+  if ([...rows, ...joints].some((words) => marks.test(words))) return true;
+  const own = spokenTexts(build).filter((spoken) => spoken.step === step);
+  if (own.some(({ words }) => sentencesOf(words).some(({ text }) => marks.test(text) && !anyRef.test(text))))
+    return true;
+  const facts = build.instructions.sections.flatMap((section) => section.facts.map(({ value }) => value));
+  const table = spokenRows(build).map(({ cells }) => cells.map(({ words }) => words).join('. '));
+  const prose = spokenTexts(build).flatMap(({ words }) => sentencesWithPronouns(words));
+  const names = [...refs.map((ref) => ref.toLowerCase()), part.description.toLowerCase()];
+  return [...facts, ...table, ...prose].some(
+    (words) => marks.test(words) && (lampOrDiode.test(words) || names.some((name) => holds(words.toLowerCase(), name))),
+  );
+}
+
+/** Each sentence, behind the one before it where it names no part of its own: 'Push D1 in. Its ring faces up.' */
+function sentencesWithPronouns(words: string): string[] {
+  const sentences = sentencesOf(words).map(({ text }) => text);
+  return sentences.map((text, at) => (anyRef.test(text) ? text : `${sentences[at - 1] ?? ''} ${text}`));
 }
 
 function tells(text: string): boolean {

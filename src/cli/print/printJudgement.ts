@@ -1,5 +1,6 @@
 import type { Judgement } from '#app/check.ts';
 import { openItems } from '#app/impact.ts';
+import { noteOnHazards } from '#app/listCautions.ts';
 import { reasonInWords } from '#checks/acceptance.ts';
 import { groupFindings } from '#checks/groupFindings.ts';
 import type { Finding, Verdict } from '#core/finding.ts';
@@ -21,11 +22,18 @@ export function printJudgement(judgement: Judgement, options: { readonly all: bo
     findings.length > told ? `${count(findings.length - told, 'more finding')}; add --all to see every one.\n` : '',
     findings.length > 0 ? 'To live with one: twicebuilt accept DIR NUMBER --because REASON\n' : '',
     options.all ? printQuiet(judgement) : '',
+    options.all ? printNote(judgement) : '',
     options.all
       ? `What each check did\n${inColumns(ran.map((run) => [run.check, run.outcome.replaceAll('-', ' '), run.why]))}\n`
       : '',
   ];
   return parts.filter((part) => part !== '').join('\n');
+}
+
+/** That no listed hazard was found, which calls nothing safe. */
+function printNote({ judged }: Judgement): string {
+  const note = noteOnHazards(judged.facts);
+  return note === null ? '' : `${wrapped(note, '')}\n`;
 }
 
 /** What the maker lives with. */

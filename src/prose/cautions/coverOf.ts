@@ -1,12 +1,13 @@
-import type { Build } from '#core/build.ts';
 import type { FoundHazard, HeardCaution } from '#core/hazard.ts';
+import type { TextPlace } from '#core/place.ts';
 import { type SignalWord, signalWords } from '#core/step.ts';
+import { sentencesOf } from '../mentions/sentencesOf.ts';
 import type { HeardGuide, MarkedCaution } from './hearGuide.ts';
 import type { LibraryCaution } from './library.ts';
 import { warns } from './messages.ts';
 import { phrasesOf } from './phrases.ts';
-import { isReadBefore, type ReadingPlace, readingPlaceOf } from './readingPlace.ts';
-import type { Sighting } from './sightings.ts';
+import { isReadBefore, readingPlaceOf, within } from './readingPlace.ts';
+import type { Scene, Sighting } from './sightings.ts';
 
 /** What the guide says of a hazard, and whether that is enough and in time. */
 export function coverOf(
@@ -14,11 +15,11 @@ export function coverOf(
   bite: Sighting,
   sightings: readonly Sighting[],
   heard: HeardGuide,
-  build: Build,
+  scene: Scene,
 ): Pick<FoundHazard, 'cover' | 'cautions'> {
-  const start = workStarts(bite, sightings, build);
-  const cautions = cautionsOn(entry, heard).map((caution): HeardCaution => {
-    const place = readingPlaceOf(build, caution.place);
+  const start = workStarts(entry, bite, sightings, scene);
+  const cautions = cautionsOn(entry, sightings, heard).map((caution): HeardCaution => {
+    const place = readingPlaceOf(scene.build, caution.place);
     const isBefore = start === null || place === null || isReadBefore(place, start);
     return { ...caution, when: isBefore ? 'before' : 'after' };
   });
@@ -36,24 +37,63 @@ export function isEnough(word: SignalWord | null, least: SignalWord): boolean {
  * Where in the guide the dangerous work begins; null where no step is known to. A step whose facts alone name the
  * thing does not tell where in it, so that any caution in it is in time.
  */
-function workStarts(bite: Sighting, sightings: readonly Sighting[], build: Build): ReadingPlace | null {
+function workStarts(entry: LibraryCaution, bite: Sighting, sightings: readonly Sighting[], scene: Scene) {
+  const { build } = scene;
   if (bite.step === null) return null;
   const section = build.instructions.sections.findIndex(({ id }) => id === bite.step);
-  const acts = sightings.flatMap(({ as, step, place }) =>
-    step === bite.step && as === 'act' && place.kind === 'text' ? (readingPlaceOf(build, place) ?? []) : [],
+  const here = sightings.filter(({ step }) => step === bite.step);
+  const acts = here.flatMap(({ as, place }) => (as === 'act' && place.kind === 'text' ? [place] : []));
+  const starts = (acts.length > 0 ? acts : workOnNamed(entry, bite, sightings, scene)).flatMap(
+    (place) => readingPlaceOf(build, place)?.at ?? [],
   );
-  const first = Math.min(...acts.map(({ at }) => at));
-  return { section, at: acts.length === 0 ? Number.POSITIVE_INFINITY : first };
+  return { section, at: Math.min(Number.POSITIVE_INFINITY, ...starts) };
+}
+
+/** The work of a step with a thing that its facts name. */
+function workOnNamed(
+  { triggers: { handled = false, work = [] } }: LibraryCaution,
+  bite: Sighting,
+  sightings: readonly Sighting[],
+  { actions, sentences }: Scene,
+): TextPlace[] {
+  const names = handled ? sightings.flatMap((one) => one.names ?? []) : [];
+  return actions
+    .filter(({ step, told, kind, place }) => {
+      if (step !== bite.step || told !== 'do') return false;
+      const sentence = sentences.find((one) => within(one.place, place));
+      if (sentence === undefined || sentence.isHeading) return false;
+      return work.includes(kind) || (names.length > 0 && phrasesOf(names).find(sentence.words) !== null);
+    })
+    .map(({ place }) => place);
 }
 
 /** Cautions about a hazard, in reading order of each kind: marked ones, and sentences that warn in plain words. */
-function cautionsOn(entry: LibraryCaution, { marked, sentences }: HeardGuide): MarkedCaution[] {
-  const speaks = phrasesOf(entry.speaksOf);
-  const plainly = phrasesOf(entry.plainly);
-  const aloud = marked.filter(({ message }) => speaks.find(message) !== null || plainly.find(message) !== null);
+function cautionsOn(entry: LibraryCaution, sightings: readonly Sighting[], { marked, sentences }: HeardGuide) {
+  const names = [...new Set(sightings.flatMap((one) => one.names ?? []))];
+  const speaks = phrasesOf(withNames(entry.speaksOf, names));
+  const plainly = phrasesOf(withNames(entry.plainly, names));
+  const hints = phrasesOf(entry.hints);
+  const plainHints = phrasesOf(entry.plainHints);
+  const others = phrasesOf(entry.others);
+  const isAbout = (message: string) =>
+    sentencesOf(message).some(({ text }) => speaks.find(text) !== null) ||
+    ([speaks, hints].some((phrases) => phrases.find(message) !== null) && others.find(message) === null);
+  const isPlain = (message: string) =>
+    plainly.find(message) !== null || (plainHints.find(message) !== null && others.find(message) === null);
+  const aloud = marked.filter(({ message }) => isAbout(message) || isPlain(message));
   const plain = sentences.filter(
-    ({ words, isHeading }) =>
-      !isHeading && ((speaks.find(words) !== null && warns(words)) || plainly.find(words) !== null),
+    ({ words, isHeading }) => !isHeading && ((warns(words) && isAbout(words)) || isPlain(words)),
   );
-  return [...aloud, ...plain.map(({ words, place, step }) => ({ word: null, message: words.trim(), place, step }))];
+  return [
+    ...aloud,
+    ...plain.map(({ words, place, step }): MarkedCaution => ({ word: null, message: words.trim(), place, step })),
+  ];
+}
+
+/** Phrases with `@` written as the names of the parts that bring the hazard; without names they say nothing. */
+function withNames(phrases: readonly string[], names: readonly string[]): readonly string[] {
+  if (!phrases.some((phrase) => phrase.includes('@'))) return phrases;
+  return phrases.flatMap((phrase) =>
+    phrase.includes('@') ? names.map((name) => phrase.replaceAll('@', () => name)) : [phrase],
+  );
 }

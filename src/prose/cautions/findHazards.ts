@@ -39,7 +39,7 @@ export function findHazards(
       places: [first.place, ...rest],
       basis: first.as === 'list' ? first.basis : basisOf(sightings, first),
       why: first.why,
-      ...(readsWords ? coverOf(entry, first, sightings, heard, build) : { cover: 'cannot-tell', cautions: [] }),
+      ...(readsWords ? coverOf(entry, first, sightings, heard, scene) : { cover: 'cannot-tell', cautions: [] }),
     });
   }
   return found;

@@ -25,6 +25,14 @@ export interface Triggers {
   readonly computed?: string;
   /** Words in the same row or sentence that make it harmless. */
   readonly unless?: readonly string[];
+  /** Words that make it harmless only where they stand beside it, in the same clause. */
+  readonly unlessBeside?: readonly string[];
+  /** What a listed thing is instead, by the head of its description: the holder of a cell is no cell. */
+  readonly otherThings?: readonly string[];
+  /** True where a builder meets it by taking up the listed part. */
+  readonly handled?: boolean;
+  /** Work that is done with its tools, where a step names them. */
+  readonly work?: readonly ActionKind[];
 }
 
 /** One entry of the library. */
@@ -53,10 +61,18 @@ export interface LibraryCaution {
   readonly defer: readonly Deferral[];
   /** Year and month of rules that change. */
   readonly dated: string | null;
-  /** Words by which a caution is about this hazard. */
+  /** True for what everybody knows of: it is tidy to name it. */
+  readonly everyday: boolean;
+  /** Words by which a caution is about this hazard. `@` stands for the parts that bring it. */
   readonly speaksOf: readonly string[];
+  /** Words that may be about it, where the caution is not about one of `others`. */
+  readonly hints: readonly string[];
+  /** Other matters that share words with it. */
+  readonly others: readonly string[];
   /** Words that say it plainly enough without a signal word. */
   readonly plainly: readonly string[];
+  /** The same, where they are not about one of `others`. */
+  readonly plainHints: readonly string[];
   readonly source: string;
 }
 
@@ -93,7 +109,11 @@ export const library: readonly LibraryCaution[] = tables
     isPartOf: [],
     protect: null,
     dated: null,
+    everyday: false,
+    hints: [],
+    others: [],
     plainly: [],
+    plainHints: [],
     ...entry,
     word: entry.word as SignalWord,
     mostWord: (entry.mostWord ?? 'danger') as SignalWord,

@@ -19,6 +19,8 @@ export interface Sighting {
   /** `act`: it is done here. `head`: a step's facts or heading name it. `list`: a list holds it. `mention`: it is spoken of. */
   readonly as: 'act' | 'head' | 'list' | 'mention';
   readonly why: string;
+  /** What the step's words call the thing, where a list has it. */
+  readonly names?: readonly string[];
 }
 
 /** What sightings are looked for in. */
@@ -31,7 +33,10 @@ export interface Scene {
 
 /** Everything in lists, facts and words that an entry's triggers fit. */
 export function sightingsOf(entry: LibraryCaution, scene: Scene): Sighting[] {
-  const unless = phrasesOf(entry.triggers.unless ?? []);
+  const unless = {
+    anywhere: phrasesOf(entry.triggers.unless ?? []),
+    beside: phrasesOf(entry.triggers.unlessBeside ?? []),
+  };
   return [
     ...inParts(entry, unless, scene),
     ...inTools(entry, unless, scene),
@@ -50,26 +55,29 @@ export const wordsOfPart = rememberFor((part: Part): string => {
 
 /** The part in the list, and every step that declares to take it up. */
 export function sightingsOfPart(part: Part, { steps }: Scene, why = `the part ‘${part.description}’`): Sighting[] {
+  const names = part.refs;
   const uses = Object.entries(steps).flatMap(([step, facts]) =>
     facts.uses
       .filter(({ value }) => value.part === part.id)
       .flatMap(({ basis, places }): Sighting[] => {
         const place = places[0];
-        return place === undefined ? [] : [{ place, step, basis, as: 'head', why }];
+        return place === undefined ? [] : [{ place, step, basis, as: 'head', why, names }];
       }),
   );
-  return [{ place: part.place, step: null, basis: 'declared', as: 'list', why }, ...uses];
+  return [{ place: part.place, step: null, basis: 'declared', as: 'list', why, names }, ...uses];
 }
 
-function inParts({ triggers }: LibraryCaution, unless: Phrases, scene: Scene): Sighting[] {
+function inParts({ triggers }: LibraryCaution, unless: Unless, scene: Scene): Sighting[] {
   if (triggers.parts === undefined) return [];
   const phrases = phrasesOf(triggers.parts);
+  const otherThings = phrasesOf(triggers.otherThings ?? []);
   return scene.build.parts
-    .filter((part) => part.fitted && isMeant(wordsOfPart(part), phrases, unless) !== null)
+    .filter((part) => part.fitted && otherThings.find(headOf(part)) === null)
+    .filter((part) => isMeant(wordsOfPart(part), phrases, unless) !== null)
     .flatMap((part) => sightingsOfPart(part, scene));
 }
 
-function inTools({ triggers }: LibraryCaution, unless: Phrases, { build, steps }: Scene): Sighting[] {
+function inTools({ triggers }: LibraryCaution, unless: Unless, { build, steps }: Scene): Sighting[] {
   if (triggers.tools === undefined) return [];
   const phrases = phrasesOf(triggers.tools);
   const listed = build.tools
@@ -87,14 +95,14 @@ function inTools({ triggers }: LibraryCaution, unless: Phrases, { build, steps }
   return [...listed, ...declared];
 }
 
-function inSupply({ triggers }: LibraryCaution, unless: Phrases, { build: { settings } }: Scene): Sighting[] {
+function inSupply({ triggers }: LibraryCaution, unless: Unless, { build: { settings } }: Scene): Sighting[] {
   const place = settings.places.supply;
   if (settings.supply === null || place === undefined) return [];
   if (isMeant(settings.supply, phrasesOf(triggers.supply ?? []), unless) === null) return [];
   return [{ place, step: null, basis: 'declared', as: 'list', why: `the supply ‘${settings.supply}’` }];
 }
 
-function inActions({ triggers }: LibraryCaution, unless: Phrases, scene: Scene): Sighting[] {
+function inActions({ triggers }: LibraryCaution, unless: Unless, scene: Scene): Sighting[] {
   const { actions, sentences } = scene;
   const sentenceOf = sentencesOfActions(scene);
   const kinds = new Set(triggers.actions ?? []);
@@ -104,10 +112,15 @@ function inActions({ triggers }: LibraryCaution, unless: Phrases, scene: Scene):
     const index = sentenceOf.get(place) ?? -1;
     const sentence = sentences[index];
     // What stands in a caution is no work.
-    if (sentence === undefined || unless.find(sentence.words) !== null) return [];
+    if (sentence === undefined || unless.anywhere.find(sentence.words) !== null) return [];
     const next = sentences[index + 1];
-    const near = next?.step === step ? `${sentence.words} ${next.words}` : sentence.words;
-    if (objects !== null && objects.find(near) === null) return [];
+    const before = sentences[index - 1];
+    const near = [
+      before?.step === step && /\b(?:them|it|these|those)\b/i.test(sentence.words) ? before.words : '',
+      sentence.words,
+      next?.step === step ? next.words : '',
+    ];
+    if (objects !== null && objects.find(near.join(' ')) === null) return [];
     const as = told !== 'do' ? 'mention' : sentence.isHeading ? 'head' : 'act';
     return [{ place, step, basis: 'read', as, why: `the word ‘${verb.toLowerCase()}’` }];
   });
@@ -132,7 +145,7 @@ const sentencesOfActions = rememberFor(({ actions, sentences }: Scene): Readonly
   );
 });
 
-function inSentences({ triggers }: LibraryCaution, unless: Phrases, { sentences }: Scene): Sighting[] {
+function inSentences({ triggers }: LibraryCaution, unless: Unless, { sentences }: Scene): Sighting[] {
   if (triggers.text === undefined) return [];
   const phrases = phrasesOf(triggers.text);
   return sentences.flatMap(({ words, place, step, isHeading }): Sighting[] => {
@@ -145,10 +158,31 @@ function inSentences({ triggers }: LibraryCaution, unless: Phrases, { sentences 
   });
 }
 
+/** What a listed thing is, ahead of what comes with it. */
+function headOf({ description }: Part): string {
+  return description.split(/[,;(]|\bwith\b/iu)[0] ?? '';
+}
+
+interface Unless {
+  readonly anywhere: Phrases;
+  readonly beside: Phrases;
+}
+
+/** The clause in which a phrase stands, with a single word that follows it: '18650 cell, optional'. */
+function clauseAround(words: string, { start, end }: { start: number; end: number }): string {
+  const before = words.slice(0, start).split(clauseEnd).at(-1) ?? '';
+  const [after = '', next = ''] = words.slice(end).split(clauseEnd);
+  const isOneWord = /^[^\s]+$/u.test(next.trim());
+  return `${before}${words.slice(start, end)}${after}${isOneWord ? ` ${next}` : ''}`;
+}
+
+const clauseEnd = /[,;()]|\.\s|\b(?:and|with|but|while)\b/iu;
+
 /** Where words name a thing that is really there: not denied, and not made harmless by other words. */
-function isMeant(words: string, phrases: Phrases, unless: Phrases): { start: number; end: number } | null {
+function isMeant(words: string, phrases: Phrases, unless: Unless): { start: number; end: number } | null {
   const found = phrases.find(words);
-  if (found === null || unless.find(words) !== null) return null;
+  if (found === null || unless.anywhere.find(words) !== null) return null;
+  if (unless.beside.find(clauseAround(words, found)) !== null) return null;
   if (deniedBefore.test(words.slice(0, found.start)) || deniedAfter.test(words.slice(found.end))) return null;
   return found;
 }

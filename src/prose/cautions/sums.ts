@@ -37,19 +37,24 @@ export function touchOf(volts: number, current: 'ac' | 'dc'): 'harmless' | 'dang
   return volts > extraLow ? 'as mains' : volts > touch ? 'dangerous' : 'harmless';
 }
 
+/** A rating alone does not put that voltage there: the hazard is certain only where something declares such a voltage. */
 function chargedCapacitors(scene: Scene): Sighting[] {
+  const basis = isHighVoltageDeclared(scene) ? 'declared' : 'read';
   return scene.build.parts.flatMap((part) => {
     if (!part.fitted || !isCapacitor(part)) return [];
     const farads = largest(part, 'capacitance');
     const volts = largest(part, 'voltage');
     if (farads === null || volts === null || !isDangerousCharge(farads, volts)) return [];
     const joules = storedEnergy(farads, volts).toPrecision(3);
-    return sightingsOfPart(
-      part,
-      scene,
-      `the capacitor ‘${part.description}’, which can hold ${joules} J at ${volts} V`,
-    );
+    const why = `the capacitor ‘${part.description}’, which can hold ${joules} J at ${volts} V`;
+    return sightingsOfPart(part, scene, why).map((sighting) => ({ ...sighting, basis }));
   });
+}
+
+function isHighVoltageDeclared(scene: Scene): boolean {
+  const supply = scene.build.settings.supply ?? '';
+  const readings = [...voltagesAboveTouch(scene), ...liveAndNeutral(scene)];
+  return voltageIn(supply) !== null || readings.some(({ basis }) => basis === 'declared');
 }
 
 function isCapacitor({ refs, description }: Part): boolean {
@@ -109,9 +114,8 @@ function liveAndNeutral({ build: { connections } }: Scene): Sighting[] {
       [from, to].some((end) => end.ref === ref && /^(?:L|LIVE)$/i.test(end.pin)),
     );
     if (row === undefined) return [];
-    return [
-      { place: row.place, step: null, basis: 'declared', as: 'list', why: `the pins for live and neutral of ${ref}` },
-    ];
+    const why = `the pins for live and neutral of ${ref}`;
+    return [{ place: row.place, step: null, basis: 'declared', as: 'list', why, names: [ref] }];
   });
 }
 

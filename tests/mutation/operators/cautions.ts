@@ -10,7 +10,7 @@ const hazards: Readonly<Record<string, RegExp>> = {
   'static charge': /static charge/i,
   'a lithium cell': /lithium/i,
   'a coin cell': /coin cell/i,
-  mains: /mains voltage|230 V are switched|fatal electric shock/i,
+  mains: /mains voltage|230 V are switched/i,
   'a drill': /the drill can/i,
   'a knife': /blade of the knife/i,
   'a reversed capacitor': /can burst/i,

@@ -171,6 +171,8 @@ export const orientationDropped: Operator = (project) => {
     );
     const said = fitting?.prose.filter(({ words }) => polarWords.test(words)) ?? [];
     if (fitting === undefined || said.length === 0) return [];
+    // What the list itself tells of the mark is still told.
+    if (polarWords.test(row.words) || /ring marks/i.test(row.words)) return [];
     const lines = guideLines(project).filter(({ words }) => polarWords.test(words) && !words.startsWith('#'));
     const files = [...new Set(lines.map(({ file }) => file))];
     return [
