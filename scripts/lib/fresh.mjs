@@ -28,6 +28,7 @@ export function ensureBuilt() {
     path.join(root, 'package-lock.json'),
     path.join(root, 'scripts/build.mjs'),
     path.join(root, 'scripts/lib/bundleForNode.mjs'),
+    path.join(root, 'scripts/lib/readerScripts.mjs'),
   ]);
   if (readStamp(buildStamp) === inputs) return;
   process.stderr.write('Building …\n');
