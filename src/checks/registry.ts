@@ -2,6 +2,7 @@
 import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
 import { afterBuildIncomplete } from './rules/afterBuildIncomplete.ts';
+import { amountWithoutUnit } from './rules/amountWithoutUnit.ts';
 import { assemblyNeverUsed } from './rules/assemblyNeverUsed.ts';
 import { assemblyRunsOut } from './rules/assemblyRunsOut.ts';
 import { batteryNotDescribed } from './rules/batteryNotDescribed.ts';
@@ -44,6 +45,7 @@ import { packageDiffers } from './rules/packageDiffers.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
 import { partNotListed } from './rules/partNotListed.ts';
 import { partNotTakenUp } from './rules/partNotTakenUp.ts';
+import { partNumberMissing } from './rules/partNumberMissing.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
@@ -61,6 +63,7 @@ import { placeholderLeft } from './rules/placeholderLeft.ts';
 import { polarityNotTold } from './rules/polarityNotTold.ts';
 import { poweredWhileWorking } from './rules/poweredWhileWorking.ts';
 import { powerUnchecked } from './rules/powerUnchecked.ts';
+import { priceDiffers } from './rules/priceDiffers.ts';
 import { printedPartOpen } from './rules/printedPartOpen.ts';
 import { protectionNotNamed } from './rules/protectionNotNamed.ts';
 import { ratingsMissing } from './rules/ratingsMissing.ts';
@@ -109,6 +112,7 @@ import { wordsNotExplained } from './rules/wordsNotExplained.ts';
 export const checks: readonly Check[] = [
   addressUsedTwice,
   afterBuildIncomplete,
+  amountWithoutUnit,
   assemblyNeverUsed,
   assemblyRunsOut,
   batteryNotDescribed,
@@ -151,6 +155,7 @@ export const checks: readonly Check[] = [
   partCountDiffers,
   partNotListed,
   partNotTakenUp,
+  partNumberMissing,
   partsListMissing,
   pictureElsewhere,
   pictureMissing,
@@ -168,6 +173,7 @@ export const checks: readonly Check[] = [
   polarityNotTold,
   poweredWhileWorking,
   powerUnchecked,
+  priceDiffers,
   printedPartOpen,
   protectionNotNamed,
   ratingsMissing,

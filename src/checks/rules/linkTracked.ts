@@ -16,11 +16,12 @@ export const linkTracked = defineCheck({
   needs: { subject: ['files'], witnesses: [] },
   *run({ build }) {
     const tracked = trackedLinks(build);
-    const [first] = tracked;
+    const worstFirst = tracked.toSorted((a, b) => b.place.quote.length - a.place.quote.length);
+    const [first] = worstFirst;
     if (first === undefined) return;
     yield {
       subjects: ['build:links'],
-      sides: tracked.slice(0, 5).map(({ place }) => place),
+      sides: worstFirst.slice(0, 5).map(({ place }) => place),
       message: `${tracked.length} address${tracked.length === 1 ? ' carries' : 'es carry'} marks for following readers, such as ‘${first.mark}’.`,
       consequence:
         'Readers are counted and followed by those whom the marks name, and a long address breaks when it is copied.',
@@ -65,6 +66,14 @@ export const linkTracked = defineCheck({
             'Quantity,Description,Link\n1,LED,https://parts.example/dp/B00ABCDEFG/ref=sr_1_3?keywords=led&qid=1577896&sr=8-3\n',
         },
         expect: [{ file: 'parts.csv', line: 2, words: '1 address carries' }],
+      },
+      {
+        title: 'the longest of many, in whatever row',
+        files: {
+          'guide.md': '# Night light\n\n## Fit it\n\nSolder D1.\n',
+          'parts.csv': `Quantity,Description,Link\n${[1, 2, 3, 4, 5].map((n) => `1,LED ${n},https://parts.example/led?id=${n}&gclid=a\n`).join('')}1,Glue,https://parts.example/glue?id=6&gclid=abcdefghijklmnop&utm_source=letter\n`,
+        },
+        expect: [{ file: 'parts.csv', line: 7, words: '6 addresses carry' }],
       },
     ],
   },

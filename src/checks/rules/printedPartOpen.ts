@@ -19,10 +19,12 @@ export const printedPartOpen = defineCheck({
     const printed = fittedRows(build).filter(isPrinted);
     if (printed.length === 0) return;
     // A page on printing elsewhere may hold the files and say how.
-    if ([...build.texts.values()].some(({ text }) => linkToPrinting.test(text))) return;
+    if (leadsToPrinting(build)) return;
     const without = printed.filter((part) => !namesFile(part, build));
     const open = openSettings(build, printed);
+    const elsewhere = printed.filter((part) => !without.includes(part) && !holdsFile(part, build));
     if (without.length > 0) yield fileOpen(without);
+    if (elsewhere.length > 0) yield fileElsewhere(elsewhere);
     if (open.length > 0) yield settingsOpen(printed, open);
   },
   examples: {
@@ -67,6 +69,16 @@ export const printedPartOpen = defineCheck({
         },
         expect: [{ file: 'parts.csv', line: 3, words: 'layer height' }],
       },
+      {
+        title: 'the files lie elsewhere, and the page on printing is gone',
+        files: {
+          'guide.md':
+            '# Night light\n\nSee [the printing page](printing.md).\n\n## Close the case\n\nPress the lid on. Layers of 0.2 mm, PLA.\n',
+          'parts.csv':
+            'Quantity,Description,Note\n1,White LED,\n1,3D-printed base,https://models.example/lamp/tree/main/case\n',
+        },
+        expect: [{ file: 'parts.csv', line: 3, words: 'elsewhere' }],
+      },
     ],
   },
 });
@@ -90,7 +102,11 @@ function namesFile(part: Part, build: Build): boolean {
   const words = `${rowWords(part)} ${Object.values(part.cells)
     .map((cell) => cell?.quote ?? '')
     .join(' ')}`;
-  if (modelFile.test(words) || part.links.some(({ kind }) => kind === 'file' || kind === 'other')) return true;
+  const isLinked = part.links.some(({ kind }) => kind === 'file' || kind === 'other');
+  return modelFile.test(words) || isLinked || isNamedLikeModel(part, build);
+}
+
+function isNamedLikeModel(part: Part, build: Build): boolean {
   const name = tokensOf(part.description);
   return build.files.some(({ path }) => {
     if (!modelFile.test(path)) return false;
@@ -99,8 +115,33 @@ function namesFile(part: Part, build: Build): boolean {
   });
 }
 
+/** Whether the folder may hold the file: nothing in it is a model, and the row's only pointer leads away, where it does not. */
+function holdsFile(part: Part, build: Build): boolean {
+  const pointers = part.links.filter(({ kind }) => kind === 'file' || kind === 'other');
+  return (
+    build.files.some(({ path }) => modelFile.test(path)) ||
+    pointers.length === 0 ||
+    pointers.some(({ url }) => !/^https?:/iu.test(url))
+  );
+}
+
 const linkToPrinting =
-  /\[[^\]]*(?:stl|3mf|3d|models?|print|cad|design files?)[^\]]*\]\(|\]\([^)]*(?:stl|3mf|print|model|cad)[^)]*\)/iu;
+  /\[[^\]]*(?:stl|3mf|3d|models?|print|cad|design files?)[^\]]*\]\(([^)\s]*)|\]\(([^)\s]*(?:stl|3mf|print|model|cad)[^)\s]*)\)/giu;
+
+/** A link to words or files about printing that leads somewhere: elsewhere, or to what the folder holds. */
+function leadsToPrinting(build: Build): boolean {
+  return [...build.texts.values()].some(({ text }) =>
+    [...text.matchAll(linkToPrinting)].some(([, named, spelled]) => {
+      const url = (named ?? spelled ?? '').split(/[?#]/u)[0] ?? '';
+      const end = decodedPath(url).replace(/^(?:\.{0,2}\/)+/u, '');
+      return /^https?:/iu.test(url) || end === '' || build.files.some(({ path }) => path.endsWith(end));
+    }),
+  );
+}
+
+function decodedPath(url: string): string {
+  return url.replace(/%20/gu, ' ');
+}
 
 /** What the guide and the rows leave open. */
 function openSettings(build: Build, printed: readonly Part[]): string[] {
@@ -121,6 +162,18 @@ function fileOpen(parts: readonly Part[]): FindingDraft {
     message: `${listed(parts.map(rowName))} ${parts.length === 1 ? 'is' : 'are'} to be printed, and no file is named for ${parts.length === 1 ? 'it' : 'them'}.`,
     consequence: 'A builder can neither buy nor print the part.',
     remedy: 'Put the file into the folder and its path into the row.',
+  };
+}
+
+function fileElsewhere(parts: readonly Part[]): FindingDraft {
+  return {
+    subjects: ['build:parts'],
+    mark: 'elsewhere',
+    sides: firstRows(parts),
+    basis: 'read',
+    message: `${listed(parts.map(rowName))} ${parts.length === 1 ? 'is' : 'are'} to be printed; the folder holds no file for ${parts.length === 1 ? 'it' : 'them'}, only an address elsewhere.`,
+    consequence: 'A builder prints what lies at that address on that day, or finds it gone.',
+    remedy: 'Put the files that were printed into the folder; keep the address for later versions.',
   };
 }
 

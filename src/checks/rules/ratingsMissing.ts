@@ -47,7 +47,7 @@ export const ratingsMissing = defineCheck({
         files: {
           'guide.md': '# Night light\n\n## Close the case\n\nDrive the screws with a PH1 screwdriver.\n',
           'parts.csv':
-            'Reference,Quantity,Description,Value,Rating,Package,MPN\nC1,1,Electrolytic capacitor,100 µF,25 V,,\nC2,1,Capacitor 50V,100n,,0603,\nC3,1,Capacitor,10 µF,,,CX-10U16\nR1,1,Resistor,330 Ω,0.25 W,,\nR2,1,Resistor,10k,,0805,\nD1,1,Diode 1N4148,,,,\nLED1,1,LED red 5 mm,,,,\nF1,1,"Fuse, slow",500 mA,,,\n,4,M3 × 8 screw,,,,\nBT1,1,LiPo cell 3.7 V 500 mAh,,,,\nPS1,1,USB power supply 5 V 2 A,,,,\n',
+            'Reference,Quantity,Description,Value,Rating,Package,MPN\nC1,1,Electrolytic capacitor,100 µF,25 V,,\nC2,1,Capacitor 50V,100n,,0603,\nC3,1,Capacitor,10 µF,,,CX-10U16\nR1,1,Resistor,330 Ω,0.25 W,,\nR2,1,Resistor,10k,,0805,\nD1,1,Diode 1N4148,,,,\nLED1,1,LED red 5 mm,,,,\nF1,1,"Fuse, slow",500 mA,,,\n,4,"M3 × 8 screw, pan head",,,,\n,4,M3 × 10 standoff male-female,,,,\nBT1,1,LiPo cell 3.7 V 500 mAh,,,,\nPS1,1,USB power supply 5 V 2 A,,,,\n',
         },
       },
       {
@@ -86,6 +86,15 @@ export const ratingsMissing = defineCheck({
         expect: [{ file: 'parts.csv', line: 2, words: '1 of 2 capacitors gives no voltage' }],
       },
       {
+        title: 'screws without a head, which a screwdriver of the guide does not tell, and standoffs without ends',
+        files: {
+          'guide.md': '# Night light\n\n## Close the case\n\nDrive the screws with a small phillips screwdriver.\n',
+          'parts.csv':
+            'Quantity,Description\n1,Night light kit\n1,Jar\n1,Lid\n4,M3 × 8 screw\n4,M3 × 10 standoff brass\n',
+        },
+        expect: [{ file: 'parts.csv', line: 5, words: 'gives no head' }],
+      },
+      {
         title: 'a supply without anything, a fuse without a speed, cells without a capacity',
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder it.\n',
@@ -118,6 +127,8 @@ interface Need {
   readonly size?: boolean;
   /** It counts where the guide's text says it. */
   readonly inGuide?: boolean;
+  /** These count in the row alone. */
+  readonly rowWords?: readonly string[];
   /** Asked only where one of these words is there. */
   readonly when?: readonly string[];
 }
@@ -192,6 +203,7 @@ function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide:
   if (need.size === true && (part.package !== null || words.split(/[\s,;()·]+/u).some(isPackage))) return false;
   return !(
     holdsWord(words, need.words ?? []) ||
+    holdsWord(rowWords(part), need.rowWords ?? []) ||
     (need.patterns ?? []).some((pattern) => new RegExp(pattern, 'iu').test(words)) ||
     (need.quantities ?? []).some((quantity) => holdsQuantity(part, words, quantity as QuantityKind))
   );
