@@ -1,6 +1,7 @@
 // Made by scripts/generateChecks.mjs from the files in rules/.
 import type { Check } from './defineCheck.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
+import { adviceUntested } from './rules/adviceUntested.ts';
 import { afterBuildIncomplete } from './rules/afterBuildIncomplete.ts';
 import { amountWithoutUnit } from './rules/amountWithoutUnit.ts';
 import { assemblyNeverUsed } from './rules/assemblyNeverUsed.ts';
@@ -15,11 +16,13 @@ import { cautionIncomplete } from './rules/cautionIncomplete.ts';
 import { codeElsewhere } from './rules/codeElsewhere.ts';
 import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
+import { commandUncertain } from './rules/commandUncertain.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { costDiffers } from './rules/costDiffers.ts';
 import { costUntold } from './rules/costUntold.ts';
 import { definitionUnused } from './rules/definitionUnused.ts';
 import { earlierWorkNotLinked } from './rules/earlierWorkNotLinked.ts';
+import { faultLeft } from './rules/faultLeft.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
 import { fileNotNamed } from './rules/fileNotNamed.ts';
 import { hazardNotNamed } from './rules/hazardNotNamed.ts';
@@ -40,6 +43,7 @@ import { moreThanListed } from './rules/moreThanListed.ts';
 import { nameNearlyListed } from './rules/nameNearlyListed.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
+import { numbersSkip } from './rules/numbersSkip.ts';
 import { ohmsUnderPower } from './rules/ohmsUnderPower.ts';
 import { packageDiffers } from './rules/packageDiffers.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
@@ -47,8 +51,10 @@ import { partNotListed } from './rules/partNotListed.ts';
 import { partNotTakenUp } from './rules/partNotTakenUp.ts';
 import { partNumberMissing } from './rules/partNumberMissing.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
+import { partUnavailable } from './rules/partUnavailable.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
+import { pictureOfOtherVersion } from './rules/pictureOfOtherVersion.ts';
 import { pictureUnused } from './rules/pictureUnused.ts';
 import { pictureWithoutWords } from './rules/pictureWithoutWords.ts';
 import { pictureWordsRepeated } from './rules/pictureWordsRepeated.ts';
@@ -104,6 +110,7 @@ import { valueDiffers } from './rules/valueDiffers.ts';
 import { variantNamedOnce } from './rules/variantNamedOnce.ts';
 import { versionNotPinned } from './rules/versionNotPinned.ts';
 import { waitNotTold } from './rules/waitNotTold.ts';
+import { wayNotChosen } from './rules/wayNotChosen.ts';
 import { wireColourDiffers } from './rules/wireColourDiffers.ts';
 import { wireNeverMade } from './rules/wireNeverMade.ts';
 import { wordsNotExplained } from './rules/wordsNotExplained.ts';
@@ -111,6 +118,7 @@ import { wordsNotExplained } from './rules/wordsNotExplained.ts';
 /** All checks, in order of their file names. */
 export const checks: readonly Check[] = [
   addressUsedTwice,
+  adviceUntested,
   afterBuildIncomplete,
   amountWithoutUnit,
   assemblyNeverUsed,
@@ -125,11 +133,13 @@ export const checks: readonly Check[] = [
   codeElsewhere,
   codeNeverLoaded,
   codeNotFound,
+  commandUncertain,
   connectorUnclear,
   costDiffers,
   costUntold,
   definitionUnused,
   earlierWorkNotLinked,
+  faultLeft,
   fileNameVague,
   fileNotNamed,
   hazardNotNamed,
@@ -150,6 +160,7 @@ export const checks: readonly Check[] = [
   nameNearlyListed,
   notReadable,
   numberDiffersFromCode,
+  numbersSkip,
   ohmsUnderPower,
   packageDiffers,
   partCountDiffers,
@@ -157,8 +168,10 @@ export const checks: readonly Check[] = [
   partNotTakenUp,
   partNumberMissing,
   partsListMissing,
+  partUnavailable,
   pictureElsewhere,
   pictureMissing,
+  pictureOfOtherVersion,
   pictureUnused,
   pictureWithoutWords,
   pictureWordsRepeated,
@@ -214,6 +227,7 @@ export const checks: readonly Check[] = [
   variantNamedOnce,
   versionNotPinned,
   waitNotTold,
+  wayNotChosen,
   wireColourDiffers,
   wireNeverMade,
   wordsNotExplained,
