@@ -13,10 +13,12 @@ import { broughtForSome } from './rules/broughtForSome.ts';
 import { busAddress } from './rules/busAddress.ts';
 import { cautionAfterTheAct } from './rules/cautionAfterTheAct.ts';
 import { cautionIncomplete } from './rules/cautionIncomplete.ts';
+import { closedBeforeTest } from './rules/closedBeforeTest.ts';
 import { codeElsewhere } from './rules/codeElsewhere.ts';
 import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { commandUncertain } from './rules/commandUncertain.ts';
+import { connectorBySide } from './rules/connectorBySide.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { costDiffers } from './rules/costDiffers.ts';
 import { costUntold } from './rules/costUntold.ts';
@@ -41,6 +43,7 @@ import { mainsNotDescribed } from './rules/mainsNotDescribed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { moreThanListed } from './rules/moreThanListed.ts';
 import { nameNearlyListed } from './rules/nameNearlyListed.ts';
+import { noteAfterTheAct } from './rules/noteAfterTheAct.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
 import { numbersSkip } from './rules/numbersSkip.ts';
@@ -76,10 +79,12 @@ import { ratingsMissing } from './rules/ratingsMissing.ts';
 import { ratingTooLow } from './rules/ratingTooLow.ts';
 import { readingDiffers } from './rules/readingDiffers.ts';
 import { referenceBroken } from './rules/referenceBroken.ts';
+import { reopeningUntold } from './rules/reopeningUntold.ts';
 import { replacementUnsaid } from './rules/replacementUnsaid.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { rowTooVague } from './rules/rowTooVague.ts';
 import { screwKeyMissing } from './rules/screwKeyMissing.ts';
+import { secondLeftOut } from './rules/secondLeftOut.ts';
 import { secondListDiffers } from './rules/secondListDiffers.ts';
 import { secretInFiles } from './rules/secretInFiles.ts';
 import { sectionRepeated } from './rules/sectionRepeated.ts';
@@ -87,6 +92,7 @@ import { sentenceBrokenOff } from './rules/sentenceBrokenOff.ts';
 import { settingNotExplained } from './rules/settingNotExplained.ts';
 import { sideNotAnnounced } from './rules/sideNotAnnounced.ts';
 import { signalWordDoesNotFit } from './rules/signalWordDoesNotFit.ts';
+import { sizeNotListed } from './rules/sizeNotListed.ts';
 import { softwareStateUntold } from './rules/softwareStateUntold.ts';
 import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
@@ -130,10 +136,12 @@ export const checks: readonly Check[] = [
   busAddress,
   cautionAfterTheAct,
   cautionIncomplete,
+  closedBeforeTest,
   codeElsewhere,
   codeNeverLoaded,
   codeNotFound,
   commandUncertain,
+  connectorBySide,
   connectorUnclear,
   costDiffers,
   costUntold,
@@ -158,6 +166,7 @@ export const checks: readonly Check[] = [
   measuredUnpowered,
   moreThanListed,
   nameNearlyListed,
+  noteAfterTheAct,
   notReadable,
   numberDiffersFromCode,
   numbersSkip,
@@ -193,10 +202,12 @@ export const checks: readonly Check[] = [
   ratingTooLow,
   readingDiffers,
   referenceBroken,
+  reopeningUntold,
   replacementUnsaid,
   revisionDiffers,
   rowTooVague,
   screwKeyMissing,
+  secondLeftOut,
   secondListDiffers,
   secretInFiles,
   sectionRepeated,
@@ -204,6 +215,7 @@ export const checks: readonly Check[] = [
   settingNotExplained,
   sideNotAnnounced,
   signalWordDoesNotFit,
+  sizeNotListed,
   softwareStateUntold,
   softwareVersionMissing,
   sourceMissing,

@@ -30,6 +30,7 @@ describe('a mend', () => {
       new Set([
         'definition-unused',
         'name-nearly-listed',
+        'link-tracked',
         'hazard-not-named',
         'picture-missing',
         'value-differs',
