@@ -1,4 +1,5 @@
 import type { Build } from '#core/build.ts';
+import type { TextPlace } from '#core/place.ts';
 import { plainText } from '#core/text.ts';
 import { endingOf } from '#formats/roles/fileKind.ts';
 import { defineCheck } from '../defineCheck.ts';
@@ -22,10 +23,11 @@ export const codeElsewhere = defineCheck({
     );
     const [first] = loading;
     if (first?.step == null || Object.values(facts.steps).some(({ loads }) => loads.length > 0)) return;
-    const isLinked = leadsElsewhere(build);
+    const away = awayFrom(build);
+    const isLinked = away !== null;
     yield {
       subjects: ['build:code'],
-      sides: loading.slice(0, 5).map(({ place }) => place),
+      sides: [...loading.slice(0, 4).map(({ place }) => place), ...(away === null ? [] : [away])],
       basis: 'read',
       message: `${stepName(build, first.step)} has a builder load code; the folder holds no code and no image of it${isLinked ? ', only links to elsewhere' : ''}.`,
       consequence: isLinked
@@ -72,6 +74,14 @@ export const codeElsewhere = defineCheck({
         },
         expect: [{ file: 'guide.md', line: 9, words: 'only links' }],
       },
+      {
+        title: 'a link in another section than the loading',
+        files: {
+          'guide.md':
+            '# Lamp\n\n## Test it\n\nSolder D1, flash the firmware and look.\n\n## About the code\n\nThe firmware is part of [a larger program](https://code.example/lamp).\n',
+        },
+        expect: [{ file: 'guide.md', line: 9, words: 'only links' }],
+      },
     ],
   },
 });
@@ -84,10 +94,11 @@ function isProgram(path: string): boolean {
   return programs.has(endingOf(path)) || /(?:^|\/)(?:code|firmware|software|src|arduino|sketch(?:es)?)\//i.test(path);
 }
 
-/** A link beside words about code, anywhere in the guide. */
-function leadsElsewhere({ instructions }: Build): boolean {
-  return instructions.sections.flatMap(runsOf).some(({ nodes }) => {
+/** The words about code with a link to elsewhere, anywhere in the guide. */
+function awayFrom({ instructions }: Build): TextPlace | null {
+  const away = instructions.sections.flatMap(runsOf).find(({ nodes }) => {
     const leads = everyInline(nodes).some((node) => node.kind === 'link' && /^https?:/i.test(node.url));
     return leads && /\b(?:firmware|code|sketch|software|program|hex|binary)\b/i.test(plainText(nodes));
   });
+  return away?.place ?? null;
 }

@@ -2,6 +2,7 @@ import type { Build } from '#core/build.ts';
 import type { Edit } from '#core/edit.ts';
 import { normalisedLabel } from '#formats/guide/linkDefinitions.ts';
 import { defineCheck } from '../defineCheck.ts';
+import { groupedBy } from '../groupedBy.ts';
 import { type LinkDefinition, linkDefinitions } from '../linkDefinitions.ts';
 import { listed } from '../say.ts';
 
@@ -14,16 +15,18 @@ export const definitionUnused = defineCheck({
   basis: 'common practice: definitions of a page, less the labels that its text goes by',
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
-    const open = linkDefinitions(build).filter((one) => !isUsed(one, build));
-    if (open.length === 0) return;
-    yield {
-      subjects: ['build:links'],
-      sides: open.slice(0, 5).map(({ place }) => place),
-      message: `Nothing in the text goes by ${listed(open.map(({ label }) => `‘${label}’`))}, which the guide defines.`,
-      consequence: 'What it was to lead to, or to add, is missing from the page.',
-      remedy: 'Use it where it belongs, or take the line out.',
-      mend: withoutLines(open, build),
-    };
+    const unused = linkDefinitions(build).filter((one) => !isUsed(one, build));
+    for (const [file, open] of groupedBy(unused, ({ place }) => place.file)) {
+      yield {
+        subjects: [`file:${file}`],
+        mark: 'links',
+        sides: open.slice(0, 5).map(({ place }) => place),
+        message: `Nothing in the text goes by ${listed(open.map(({ label }) => `‘${label}’`))}, which ${file} defines.`,
+        consequence: 'What it was to lead to, or to add, is missing from the page.',
+        remedy: 'Use it where it belongs, or take the line out.',
+        mend: withoutLines(open, build),
+      };
+    }
   },
   examples: {
     passes: [
@@ -77,9 +80,7 @@ function isUsed({ label, place }: LinkDefinition, build: Build): boolean {
 function withoutLines(open: readonly LinkDefinition[], build: Build): Edit | null {
   const file = open[0]?.place.file ?? '';
   const source = build.texts.get(file);
-  const isPlain = open.every(
-    ({ label, place, isOneLine }) => place.file === file && isOneLine && !label.startsWith('^'),
-  );
+  const isPlain = open.every(({ label, isOneLine }) => isOneLine && !label.startsWith('^'));
   if (source === undefined || !isPlain) return null;
   return {
     file,

@@ -1,9 +1,11 @@
+import type { Action } from '#core/action.ts';
 import type { TextPlace } from '#core/place.ts';
 import type { Section } from '#core/step.ts';
 import { type Inline, plainText } from '#core/text.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { everyInline, runsOf } from '../runningText.ts';
 import { listed, stepName } from '../say.ts';
+import { sentencesIn } from '../sentencesIn.ts';
 
 export const linkAlone = defineCheck({
   id: 'link-alone',
@@ -14,9 +16,15 @@ export const linkAlone = defineCheck({
   why: 'A page elsewhere moves, changes or goes, and tells of another version than the one that was built.',
   basis: 'common practice: a guide stands without the pages that it links to',
   needs: { subject: ['steps'], witnesses: [] },
-  *run({ build }) {
-    const steps = build.instructions.sections.filter(({ role }) => role === 'step');
-    const found = steps.flatMap((section) => aloneIn(section).map((place) => ({ section, place })));
+  *run({ build, facts }) {
+    const sections = build.instructions.sections.filter(({ role }) => role === 'step' || role === 'prose');
+    const found = sections.flatMap((section) => {
+      const places =
+        section.role === 'step'
+          ? [...aloneIn(section), ...leftIn(section, facts.actions)]
+          : leftIn(section, facts.actions);
+      return groupedPlaces(places).map((place) => ({ section, place }));
+    });
     if (found.length === 0) return;
     const names = [...new Set(found.map(({ section }) => stepName(build, section.id)))];
     yield {
@@ -39,6 +47,13 @@ export const linkAlone = defineCheck({
         },
       },
       {
+        title: 'what to read for its own sake, and a fix that is told here',
+        files: {
+          'guide.md':
+            '# Lamp\n\n## Solder it\n\nSolder D1. Cut its leads.\n\n## Licence\n\nSee [the licence](https://notes.example/licence).\n\n## When it flickers\n\nUse the method described [in this thread](https://code.example/7): solder a second capacitor across it.\n\n## More\n\n[All my guides](https://notes.example/all)\n',
+        },
+      },
+      {
         title: 'a thing to fetch, and a page to look at while working',
         files: {
           'guide.md':
@@ -54,6 +69,18 @@ export const linkAlone = defineCheck({
             '# Lamp\n\n## Solder it\n\n1. Solder D1.\n2. Follow [this guide](https://notes.example/led) to solder the LED.\n3. Cut the leads.\n\n## Load it\n\nThe instructions are [here](https://code.example/load).\n',
         },
         expect: [{ file: 'guide.md', line: 6, words: '‘Solder it’ and ‘Load it’' }],
+      },
+      {
+        title: 'outside the steps: a workaround, a page for those who do not know, a section that names a page',
+        files: {
+          'guide.md':
+            '# Lamp\n\n## Solder it\n\nSolder D1. Cut its leads.\n\n## Firmware\n\nYou should know the loader. If not, please follow [its instructions](https://code.example/start).\n\n## When it flickers\n\n- Use the workaround described [in this thread](https://code.example/7).\n- Solder a second capacitor across it.\n\n## Other colours\n\nFor a red lamp there is a great guide [over there](https://notes.example/red).\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 9, words: '‘Firmware’' },
+          { file: 'guide.md', line: 13 },
+          { file: 'guide.md', line: 18 },
+        ],
       },
       {
         title: 'a bare address',
@@ -84,6 +111,46 @@ function aloneIn(section: Section): TextPlace[] {
   return runs
     .filter(({ nodes, place }) => (isBare || inPoints.has(place.span[0])) && isOnlySending(nodes))
     .map(({ place }) => place);
+}
+
+const sendsForWork =
+  /^\W*(?:(?:if|when|otherwise|else)\b[^,]{0,60}, ?)?(?:please |just |simply )*(?:(?:follow|use|apply)\b.*\b(?:guides?|tutorials?|instructions?|steps|documentation|docs|manual|video|walk-?through|work-?arounds?|fix|procedure|method|described|explained|shown)\b|make sure\b.*\b(?:is|are) (?:set[ -]?up|installed|configured|ready))/iu;
+const tellsOfPage =
+  /^\W*(?:(?:if|for|when)\b.{0,60}?,? ?)?there(?:['’]s| is| are) (?:an? |some )?(?:\p{L}+ ){0,3}(?:guides?|tutorials?|instructions|videos?|write-?ups?)\b/iu;
+
+/**
+ * Sentences that leave the work to a page on the web, in a paragraph or point that tells none of it; and sections
+ * that hold nothing but the word of such a page.
+ */
+function leftIn(section: Section, actions: readonly Action[]): TextPlace[] {
+  const sentences = sentencesIn(section);
+  const isBare = sentences.length <= 2 && section.pictures.length === 0;
+  return sentences.flatMap(({ text, place, block }) => {
+    if (!runsOf(section).some((run) => run.place.span[0] === block.span[0] && leadsAway(run.nodes, text))) return [];
+    const works = actions.some(
+      ({ told, kind, place: at }) =>
+        told === 'do' &&
+        kind !== 'load-code' &&
+        at.file === block.file &&
+        at.span[0] >= block.span[0] &&
+        at.span[0] < block.span[1],
+    );
+    const isLeft = sendsForWork.test(text) && !works && (text.match(/\S+/g) ?? []).length <= most;
+    return isLeft || (isBare && tellsOfPage.test(text)) ? [place] : [];
+  });
+}
+
+/** A link to the web whose words stand in the sentence. */
+function leadsAway(nodes: readonly Inline[], sentence: string): boolean {
+  const plain = (words: string) => words.replace(/\s+/g, ' ').trim();
+  return everyInline(nodes).some(
+    (node) => node.kind === 'link' && /^https?:/i.test(node.url) && plain(sentence).includes(plain(plainText([node]))),
+  );
+}
+
+/** One place for each paragraph or point. */
+function groupedPlaces(places: readonly TextPlace[]): TextPlace[] {
+  return places.filter((place, index) => places.findIndex(({ line }) => line === place.line) === index);
 }
 
 /** More words than these tell something of the work. */

@@ -103,6 +103,15 @@ export const ratingsMissing = defineCheck({
         },
         expect: [{ file: 'parts.csv', line: 2, words: 'PS1 gives no voltage, current or plug' }],
       },
+      {
+        title: 'a screw that has only the thickness of the board beside it',
+        files: {
+          'guide.md': '# Night light\n\n## Close the case\n\nDrive the screws with a PH1 screwdriver.\n',
+          'parts.csv':
+            'Quantity,Description,Note\n4,M3 screw,long enough to go through a 1.6 mm board\n1,LED white,\n1,Lid,\n1,Base,\n1,Cell AA,\n',
+        },
+        expect: [{ file: 'parts.csv', line: 2, words: 'gives no length' }],
+      },
     ],
   },
 });
@@ -198,7 +207,8 @@ function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide:
   if (part.mpn !== null || hasShopNumber(part) || (kind.fastener !== true && hasTypeNumber(part.description)))
     return false;
   const supply = kind.plural === 'supplies' ? ` · ${build.settings.supply ?? ''}` : '';
-  const words = `${rowWords(part)}${supply}${need.inGuide === true ? ` · ${guide}` : ''}`;
+  const own = kind.fastener === true ? rowWords(part).replace(sizeOfOther, ' ') : rowWords(part);
+  const words = `${own}${supply}${need.inGuide === true ? ` · ${guide}` : ''}`;
   if (need.when !== undefined && !holdsWord(words, need.when)) return false;
   if (need.size === true && (part.package !== null || words.split(/[\s,;()·]+/u).some(isPackage))) return false;
   return !(
@@ -208,6 +218,10 @@ function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide:
     (need.quantities ?? []).some((quantity) => holdsQuantity(part, words, quantity as QuantityKind))
   );
 }
+
+/** A size that the words around it give to another thing than the fastener: 'a 1.6 mm board', 'with 4 mm spacers'. */
+const sizeOfOther =
+  /\d+(?:[.,]\d+)?`?\s?mm`?[- ](?:thick\p{L}*|wide|walls?|boards?|PCBs?|plates?|panels?|acrylic|plywood|holes?|bore|drill|gap|deep|spacers?|stand-?offs?)\b/giu;
 
 /** A number of a shop names one part, as long as the shop has it. */
 function hasShopNumber({ supplier, cells }: Part): boolean {

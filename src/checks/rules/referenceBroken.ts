@@ -20,7 +20,8 @@ export const referenceBroken = defineCheck({
     const reported = new Map<string, { places: TextPlace[]; draft: Omit<FindingDraft, 'sides'> }>();
     for (const section of [...build.instructions.sections, ...build.beside]) {
       for (const { url, place } of linksOf(section)) {
-        const draft = toAnchor(build, section, url, anchors) ?? toFile(build, section, url);
+        const draft =
+          toAnchor(build, section, url, anchors) ?? toFile(build, section, url) ?? toPage(build, section, url);
         if (draft === null) continue;
         const key = `${draft.mark}`;
         const entry = reported.get(key) ?? { places: [], draft };
@@ -46,8 +47,9 @@ export const referenceBroken = defineCheck({
         title: 'pages that a site makes, and what lies outside the folder',
         files: {
           'docs/guide.md':
-            '# Night light\n\n[Next]({{ site.url }}/next), [root](/about), [up](../../other/readme.md), [page](notes.html), [hidden](../.github/rules.md).\n\n## Test it\n\nIt glows.\n',
+            '# Night light\n\n[Next]({{ site.url }}/next), [root](/about), [up](../../other/readme.md), [page](notes.html), [made]({{ site.base }}/notes.html), [named]({{ site.base }}/own-name.html), [hidden](../.github/rules.md).\n\n## Test it\n\nIt glows.\n',
           'docs/notes.md': '# Notes\n\nSome.\n',
+          'docs/other.md': '---\npermalink: /own-name.html\n---\n\n# Other\n\nSome.\n',
         },
       },
     ],
@@ -62,6 +64,18 @@ export const referenceBroken = defineCheck({
         expect: [
           { file: 'guide.md', line: 5, words: '#when-it-stays-dark' },
           { file: 'guide.md', line: 6, words: 'code/lamp.ino' },
+        ],
+      },
+      {
+        title: 'pages that a site would make of files which are not there',
+        files: {
+          'docs/guide.md':
+            '# Night light\n\nFor the large one see [its page]({{ site.base }}/large.html), for the small one [that](small.html).\n\n## Test it\n\nIt glows.\n',
+          'docs/notes.md': '# Notes\n\nSome.\n',
+        },
+        expect: [
+          { file: 'docs/guide.md', line: 3, words: 'large.html' },
+          { file: 'docs/guide.md', line: 3, words: 'small.html' },
         ],
       },
       {
@@ -152,6 +166,28 @@ function toFile(build: Build, section: Section, url: string): Draft | null {
     (file) => file.path === plainPath(address) || file.path.endsWith(`/${plainPath(address)}`),
   );
   return isThere || fromRoot ? null : { ...broken(section, url, 'there is no such file'), mark: path };
+}
+
+/**
+ * To a page that a site makes of a text of the folder, with a placeholder for the address of the site or beside the
+ * text: such a text lies anywhere below the root of the site, or names the page as its own.
+ */
+function toPage(build: Build, section: Section, url: string): Draft | null {
+  const address = decoded(url.split(/[?#]/)[0] ?? '').replace(/^\s*\{\{[^{}]*\}\}\/?/, '');
+  if (!/^(?:[\w.-]+\/)*[\w.-]+\.html?$/i.test(address)) return null;
+  const page = address.replace(/^(?:\.{1,2}\/)+/, '').toLowerCase();
+  const stem = page.replace(/\.html?$/, '');
+  const isThere = build.files.some(({ path }) => {
+    const own = path.toLowerCase();
+    const made = own
+      .replace(/\.(?:md|markdown|mdx|html?|rst|adoc)$/, '')
+      .replace(/(?:^|\/)(?:readme|_index)$/, '/index');
+    return made !== own && (made === stem || made.endsWith(`/${stem}`));
+  });
+  const isNamed = [...build.texts.values()].some(({ text }) => /^permalink:/m.test(text) && text.includes(page));
+  return isThere || isNamed
+    ? null
+    : { ...broken(section, url, 'no file here would make such a page'), mark: `page-${page}` };
 }
 
 function broken(section: Section, url: string, why: string): Draft {

@@ -1,8 +1,9 @@
 import type { Section } from '#core/step.ts';
 import { slugOf, tokensOf } from '#notation/names.ts';
 import { otherLanguage } from '#prose/language/languageOf.ts';
-import { defineCheck } from '../defineCheck.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { groupedBy } from '../groupedBy.ts';
+import { type SpokenSentence, sentencesIn } from '../sentencesIn.ts';
 
 export const sectionRepeated = defineCheck({
   id: 'section-repeated',
@@ -17,7 +18,10 @@ export const sectionRepeated = defineCheck({
     const sections = [...build.instructions.sections, ...build.beside].filter(({ depth }) => depth > 0);
     for (const alike of groupedBy(sections, ({ file, heading }) => `${file} ${slugOf(heading)}`).values()) {
       for (const [index, section] of alike.entries()) {
-        const before = alike.slice(0, index).find((other) => saysTheSame(other, section, readsWords));
+        const earlier = alike.slice(0, index);
+        const before = earlier.find((other) => saysTheSame(other, section, readsWords));
+        const partly = before ?? earlier.find((other) => sharedSentences(other, section).length >= fewestSentences);
+        if (before === undefined && partly !== undefined) yield repeatedInPart(section, partly);
         if (before === undefined) continue;
         yield {
           subjects: [`file:${section.file}`],
@@ -58,6 +62,14 @@ export const sectionRepeated = defineCheck({
         expect: [{ file: 'guide.md', line: 11, words: 'line 3, in the same words' }],
       },
       {
+        title: 'pasted, and one copy grown since',
+        files: {
+          'guide.md':
+            '# Pad\n\n## Before you start\n\n- Never pull the cable while the lamp is on.\n- Hold the socket when you plug the cable in.\n\n## Fit the lid\n\nPress it on.\n\n## Before you start\n\n- Read each step to its end first, since some of them cannot be undone.\n- Never pull the cable while the lamp is on.\n- Hold the socket when you plug the cable in.\n- Keep the small parts in a tray, away from the edge of the table.\n',
+        },
+        expect: [{ file: 'guide.md', line: 12, words: '2 of its sentences are the same' }],
+      },
+      {
         title: 'pasted, and one copy mended',
         files: {
           'guide.md':
@@ -73,6 +85,38 @@ export const sectionRepeated = defineCheck({
 const fewest = 12;
 const tellApart =
   /^(?:left|right|top|bottom|upper|lower|first|second|third|fourth|last|other|front|back|inner|outer|red|black|blue|green|white|yellow|new|old|without|not)$/;
+
+const fewestSentences = 2;
+
+/** Sentences that stand in both, where they are at least half of what the shorter section says. */
+function sharedSentences(a: Section, b: Section): SpokenSentence[] {
+  const [of, other] = [longSentences(a), longSentences(b)];
+  const said = new Set(of.map(wordsInOrder));
+  const shared = other.filter((sentence) => said.has(wordsInOrder(sentence)));
+  return shared.length * 2 >= Math.min(of.length, other.length) && factsOf(a) === factsOf(b) ? shared : [];
+}
+
+/** Sentences of few words, such as 'Solder it.', may well be said twice. */
+function longSentences(section: Section): SpokenSentence[] {
+  return sentencesIn(section).filter(({ text }) => tokensOf(text).length >= 6);
+}
+
+function wordsInOrder({ text }: SpokenSentence): string {
+  return tokensOf(text).join(' ');
+}
+
+function repeatedInPart(section: Section, before: Section): FindingDraft {
+  const shared = sharedSentences(before, section);
+  return {
+    subjects: [`file:${section.file}`],
+    mark: section.id,
+    sides: [section.place, before.place, ...shared.slice(0, 3).map(({ place }) => place)],
+    message: `The section ‘${section.heading}’ stands here as well as on line ${before.place.line}; ${shared.length} of its sentences are the same, the others are not.`,
+    consequence:
+      'A reader looks for the difference, and one of the two goes on to tell what was corrected in the other.',
+    remedy: 'Make one section of the two.',
+  };
+}
 
 /** The same words, facts and pictures; or nearly the same English words, where what differs tells nothing apart. */
 function saysTheSame(a: Section, b: Section, readsWords: boolean): boolean {

@@ -5,6 +5,7 @@ import { type Block, plainText } from '#core/text.ts';
 import { placeInside } from '#prose/placeInside.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { stepName } from '../say.ts';
+import { type SpokenSentence, sentencesIn } from '../sentencesIn.ts';
 
 export const sentenceBrokenOff = defineCheck({
   id: 'sentence-broken-off',
@@ -18,6 +19,10 @@ export const sentenceBrokenOff = defineCheck({
   *run({ build }) {
     for (const section of [...build.instructions.sections, ...build.beside]) {
       for (const place of brokenIn(section.blocks)) yield finding(build, section, place);
+      for (const sentence of sentencesIn(section)) {
+        const place = halfSaid(sentence);
+        if (place !== null) yield finding(build, section, place);
+      }
     }
   },
   examples: {
@@ -27,6 +32,13 @@ export const sentenceBrokenOff = defineCheck({
         files: {
           'guide.md':
             '# Night light\n\n## Fit it\n\nTake D1 and\n\n- the lid\n- the base\n\nType the\n\n```\nmake\n```\n\nPress the\n\n![button](a.png)\n\nThen solder the\n\nother end, and wait.\n\n## Close it\n\nLay the lid on, and...\n',
+        },
+      },
+      {
+        title: 'a reservation with both halves',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit it\n\nThe lid is loose but even though it rattles it stays on. Take it off, and although there are clips, pull gently. It is small but even though there are holes it is not held.\n',
         },
       },
       {
@@ -48,6 +60,14 @@ export const sentenceBrokenOff = defineCheck({
           { file: 'guide.md', line: 5, column: 53, words: '‘the’' },
           { file: 'guide.md', line: 9, words: '‘and’' },
         ],
+      },
+      {
+        title: 'a reservation without what it is held against',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit it\n\nFour screws would hold the lid but even though there are holes for them in the base. Press it on.\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: '‘but even though’' }],
       },
       {
         title: 'before the steps it costs looks alone',
@@ -82,6 +102,25 @@ function brokenIn(blocks: readonly Block[]): TextPlace[] {
     if (match === null || at < 0 || nameOfOne.test(words)) return [];
     return [placeInside(block.place, at, at + word.length)];
   });
+}
+
+const opens = /\b(?:but|and|so|because) (?:even though|although|though|even if)\b/iu;
+const verb =
+  /\b(?:is|are|was|were|has|have|had|does|do|did|can|could|will|would|may|might|must|should|isn['’]t|aren['’]t|doesn['’]t|don['’]t|won['’]t|works?|fits?|needs?|goes|go|comes?|makes?|gets?|stays?|looks?|takes?|holds?|keeps?|sits?|\p{L}+ed)\b/giu;
+
+/** 'But even though' and one clause, with nothing of which it is said. */
+function halfSaid({ text, placeOf }: SpokenSentence): TextPlace | null {
+  const match = opens.exec(text);
+  if (match === null) return null;
+  const rest = text.slice(match.index + match[0].length);
+  const subjects = rest.match(/\b(?:it|they|we|you|I|there|this|these|that|those|he|she)\b/giu) ?? [];
+  const isOne =
+    /^ (?:it|they|there|this|these)\b/iu.test(rest) &&
+    !/[,:–—]/u.test(rest) &&
+    subjects.length === 1 &&
+    (rest.match(verb) ?? []).length === 1 &&
+    (rest.match(/\p{L}+/gu) ?? []).length <= 12;
+  return isOne && /\.\s*$/u.test(rest) ? placeOf(match.index, match.index + match[0].length) : null;
 }
 
 /** A list, table, picture or code goes on with any sentence; a paragraph with one that begins in lower case. */

@@ -1,8 +1,11 @@
 import type { Judged } from '#core/assembled.ts';
+import type { TextPlace } from '#core/place.ts';
 import type { Section } from '#core/step.ts';
-import { defineCheck } from '../defineCheck.ts';
+import { blocksOfWords } from '../blocksOfWords.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { declaresOutcome, saysOutcome } from '../expectWords.ts';
 import { stepName } from '../say.ts';
+import { sentencesIn } from '../sentencesIn.ts';
 import { isWrittenOut } from '../writtenGuide.ts';
 
 export const testWithoutResult = defineCheck({
@@ -20,14 +23,16 @@ export const testWithoutResult = defineCheck({
     for (const section of silent) {
       yield {
         subjects: [`step:${section.id}`],
-        sides: [section.place],
+        sides: [section.place, ...testingWords(section)],
         basis: 'read',
         message: `The step ${stepName(judged.build, section.id)} is a test, and says nothing of what should come out.`,
         consequence: 'A builder cannot tell a build that works from one that does not.',
         remedy: 'Say what to see or measure when it is right, and what to do when it is not.',
       };
     }
-    if (silent.length > 0 || !isCircuit(judged) || !isWrittenOut(judged.build)) return;
+    const load = loadWithoutResult(judged);
+    if (load !== null) yield load;
+    if (silent.length > 0 || load !== null || !isCircuit(judged) || !isWrittenOut(judged.build)) return;
     const last = steps.at(-1);
     if (last === undefined || tells(judged, steps)) return;
     yield {
@@ -65,6 +70,24 @@ export const testWithoutResult = defineCheck({
         expect: [{ file: 'guide.md', line: 7, words: 'Test the lamp' }],
       },
       {
+        title: 'a test that asks whether it works',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the lamp\n\nSolder D1.\n\n## Test the lamps\n\nSolder the cell on and check if all lamps work.\n',
+          'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\nS1,1,Switch\n',
+        },
+        expect: [{ file: 'guide.md', line: 7, words: 'Test the lamps' }],
+      },
+      {
+        title: 'code that is loaded last, with no sign that it runs',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the lamp\n\nSolder D1. Hold a cell to it: it lights up.\n\n## Load the code\n\nPlug in the cable and flash the firmware.\n\n## Close it\n\nPress the lid on.\n',
+          'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\nS1,1,Switch\n',
+        },
+        expect: [{ file: 'guide.md', line: 9, words: 'Load the code' }],
+      },
+      {
         title: 'no test in the whole guide',
         files: {
           'guide.md':
@@ -76,6 +99,52 @@ export const testWithoutResult = defineCheck({
     ],
   },
 });
+
+/** The first sentence that has the builder test something. */
+function testingWords(section: Section): TextPlace[] {
+  const first = sentencesIn(section).find(({ text }) =>
+    /\b(?:check|test|try|verify|measure|probe|switch|press|see)\b/iu.test(text),
+  );
+  return first === undefined ? [] : [first.place];
+}
+
+/** What a builder sees, hears or reads once the code runs. */
+const sign =
+  /\b(?:should|will|must)\b(?: now| then)?(?: \p{L}+)? (?:see|hear|read|show|appear|light|glow|blink|start|print|display|(?:be (?:lit|on|off|visible|listed|dark|bright))|turn on|flash|change)\b|\b(?:lights? up|glows?|blinks?|flashes|beeps?|appears?|prints|shows|displays|reads|says|responds?|answers?|success\p{L}*|verified|bytes written|you (?:can )?(?:now )?(?:see|hear))\b/iu;
+
+/** Code is loaded, and neither there nor in what follows does a word tell by what to know that it runs. */
+function loadWithoutResult(judged: Judged): FindingDraft | null {
+  const { build, facts } = judged;
+  const sections = build.instructions.sections.filter(({ role }) => role === 'step' || role === 'prose');
+  const loads = facts.actions.filter(({ kind, told }) => kind === 'load-code' && told === 'do');
+  const at = sections.findLastIndex(({ place, file, blocks }) =>
+    loads.some(
+      (load) =>
+        load.place.file === file &&
+        load.place.span[0] > place.span[1] &&
+        load.place.span[0] < (blocks.at(-1)?.place.span[1] ?? 0),
+    ),
+  );
+  const section = sections[at];
+  if (section === undefined) return null;
+  const after = sections.slice(at);
+  const tellsSign = after.some(
+    (one) =>
+      declaresOutcome(judged, one.id) ||
+      blocksOfWords(one).some(({ quote }) => sign.test(quote.replace(/\bif\b[^.]*/giu, ' '))),
+  );
+  if (tellsSign || Object.values(facts.steps).some(({ expects }) => expects.length > 0)) return null;
+  const own = loads.filter(({ place }) => place.file === section.file && place.span[0] > section.place.span[1]);
+  return {
+    subjects: section.role === 'step' ? [`step:${section.id}`] : [`file:${section.file}`],
+    mark: 'load',
+    sides: [...own.slice(0, 3).map(({ place }) => place), section.place],
+    basis: 'read',
+    message: `Code is loaded in ‘${section.heading}’, and nothing there or after it tells by what to know that it runs.`,
+    consequence: 'A builder cannot tell whether it was loaded, nor whether the build works.',
+    remedy: 'Say what the screen prints when it is done, and what the build does then.',
+  };
+}
 
 function isTest({ heading, blocks, facts }: Section): boolean {
   if (blocks.length + facts.length === 0) return false;

@@ -71,6 +71,15 @@ export const toolTooVague = defineCheck({
         },
         expect: [{ file: 'tools.csv', line: 2, words: 'which plugs' }],
       },
+      {
+        title: 'a screwdriver for screws that tell their thread alone',
+        files: {
+          'guide.md': '# Lamp\n\n## Fit it\n\nDrive it.\n\n## Turn it\n\nTurn it.\n\n## Close it\n\nClose it.\n',
+          'parts.csv': 'Quantity,Description\n4,M2 screw 6 mm\n1,White LED\n1,Base\n',
+          'tools.csv': 'tool,note\nScrewdriver,\nSoldering iron,\nPliers,\n',
+        },
+        expect: [{ file: 'tools.csv', line: 2, words: '‘Screwdriver’' }],
+      },
     ],
   },
 });
@@ -90,6 +99,11 @@ const kinds: readonly Kind[] = table.tools.map(({ name, told, turnsScrews, lacks
 }));
 const general = new RegExp(table.general.join('|'), 'iu');
 
+const screw = /\bM\d|\bscrews?\b.*\d/iu;
+/** Words by which a screw tells what turns it. */
+const head =
+  /\b(?:heads?|socket|hex\p{L}*|allen|cross|phillips|pozi\p{L}*|torx|slot\p{L}*|pan|countersunk|button|ISO|DIN|P[HZ] ?\d|T\d+)\b/iu;
+
 /** The kind of a tool of which nothing tells size or sort: not its row, nor a sentence of the guide, nor the screws. */
 function openKind({ name, note, link }: Tool, build: Build, prose: string): Kind | null {
   const kind = kinds.find((one) => one.name.test(name.trim()));
@@ -99,6 +113,6 @@ function openKind({ name, note, link }: Tool, build: Build, prose: string): Kind
   const isTold = prose
     .split(/(?<=[.!?])\s|\n/u)
     .some((sentence) => noun.test(sentence) && (kind.told.test(sentence) || general.test(sentence)));
-  const screws = fittedRows(build).some((part) => /\bM\d|\bscrews?\b.*\d/iu.test(rowWords(part)));
+  const screws = fittedRows(build).some((part) => screw.test(rowWords(part)) && head.test(rowWords(part)));
   return isTold || (kind.turnsScrews && screws) ? null : kind;
 }
