@@ -7,6 +7,7 @@ const steps = [
   ['format and lint', 'biome', ['check', '--error-on-warnings', '.']],
   ['types', 'tsc', ['-p', '.']],
   ['types of scripts for readers', 'tsc', ['-p', 'src/render/site/reader']],
+  ['types of the worker for readers', 'tsc', ['-p', 'src/render/site/worker']],
   ['rooms', 'depcruise', ['src', '--config', '.dependency-cruiser.mjs']],
   ['dead code', 'knip', []],
   ['generated list of checks', process.execPath, ['scripts/generateChecks.mjs', '--check']],

@@ -6,6 +6,7 @@ import type { Shot } from '#core/shot.ts';
 import { placeOf, type SourceText } from '#core/sourceText.ts';
 import type { Section } from '#core/step.ts';
 import { recogniseLicence } from '#formats/licences/recogniseLicence.ts';
+import { readErrata } from '#formats/log/readErrata.ts';
 import { readLog } from '#formats/log/readLog.ts';
 import { looksLike } from '#formats/roles/fileKind.ts';
 import type { RoleProposal } from '#formats/roles/proposeRoles.ts';
@@ -57,6 +58,7 @@ export async function openBuild(
   const lists = readLists(roles, texts, guide.instructions);
   const code = await readCode(filesOfRole(roles, 'code', listing.files), texts, listing.files, world.grammars);
   const log = textsOf('log').map(readLog);
+  const errata = textsOf('errata').map(readErrata);
 
   const playing = new Set(roles.flatMap(({ role }) => filesOfRole(roles, role, listing.files)));
   const pictures = await world.openPictures(folder, cache);
@@ -88,6 +90,7 @@ export async function openBuild(
     instructions: guide.instructions,
     beside: readBeside(textsOf('guide'), playing, texts, listing.files),
     log: log.flatMap(({ notes }) => notes),
+    errata: errata.flatMap((entry) => entry.errata),
     sources: code.sources,
     dependencies: code.dependencies,
     targets: code.targets,
@@ -103,6 +106,7 @@ export async function openBuild(
       ...lists.problems,
       ...code.problems,
       ...log.flatMap((entry) => entry.problems),
+      ...errata.flatMap((entry) => entry.problems),
       ...shotProblems,
     ],
   };

@@ -6,8 +6,10 @@ import type { Asset, AssetWant } from '#core/shot.ts';
 import { withholdSecrets } from '#formats/sources/secrets.ts';
 import { composeGuide } from '#guide/composeGuide.ts';
 import { wantAssets } from '#guide/wantAssets.ts';
+import { filePath } from '#render/site/renderFiles.ts';
 import { renderSite } from '#render/site/renderSite.ts';
 import { type Judgement, judgeOpen } from './check.ts';
+import { filesBeside } from './filesBeside.ts';
 import { filesOfRole } from './filesOfRole.ts';
 import { type OpenBuild, openBuild } from './openBuild.ts';
 import { pictureProblem } from './pictureProblem.ts';
@@ -68,7 +70,11 @@ async function writeOutputs(
 ): Promise<Publication> {
   const { build } = open;
   const code = publishedCode(open);
-  const composed = composeGuide({ ...judgement.judged, findings: judgement.findings }, { code });
+  const beside = await filesBeside(open);
+  const composed = composeGuide(
+    { ...judgement.judged, findings: judgement.findings },
+    { code, files: beside.map(({ row }) => row) },
+  );
   const guide = withholdWords(composed, wordsToWithhold(build.secrets, build.texts));
   const made = await makeAssets(wantAssets(guide), open, world);
   world.progress.report('Writing the site', 0, null);
@@ -77,6 +83,7 @@ async function writeOutputs(
     made.assets.map(({ asset }) => asset),
   );
   const files = new Map<Path, Uint8Array>(pages.map(({ path, text }) => [path, new TextEncoder().encode(text)]));
+  for (const { row, data } of beside) if (data !== null) files.set(filePath(row.path), data);
   for (const { asset, data } of made.assets) files.set(asset.name, data);
   await replaceOutput(output, 'site', files);
   const publishedFiles = new Set([

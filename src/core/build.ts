@@ -1,5 +1,6 @@
 import type { BuildTarget, Dependency, Secret, SourceFacts } from './code.ts';
 import type { Connection } from './connection.ts';
+import type { Erratum } from './erratum.ts';
 import type { LogNote } from './log.ts';
 import type { Part, PartsList, Tool } from './part.ts';
 import type { Path } from './place.ts';
@@ -39,6 +40,7 @@ export interface Build {
   /** Sections of pages that the guide links to and that play no role, all as prose. */
   readonly beside: readonly Section[];
   readonly log: readonly LogNote[];
+  readonly errata: readonly Erratum[];
   readonly sources: readonly SourceFacts[];
   readonly dependencies: readonly Dependency[];
   /** Manifests that say for which board, or with which platform, the code is built. */

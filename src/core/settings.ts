@@ -17,6 +17,7 @@ export const roleNames = [
   'rights',
   'people',
   'feedback',
+  'errata',
   'history',
   'licences',
 ] as const;
@@ -53,6 +54,10 @@ export interface Settings {
   readonly supply: string | null;
   readonly language: string;
   readonly cover: Path | null;
+  /** Where readers report an error: a web address, or a mail address with or without `mailto:`. */
+  readonly reports: string | null;
+  /** The web address under which the guide is published. */
+  readonly site: string | null;
   readonly roles: readonly Role[];
   readonly accepted: readonly Acceptance[];
   readonly dismissedRules: readonly string[];
@@ -77,6 +82,8 @@ export const noSettings: Settings = {
   supply: null,
   language: 'en',
   cover: null,
+  reports: null,
+  site: null,
   roles: [],
   accepted: [],
   dismissedRules: [],

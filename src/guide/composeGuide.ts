@@ -5,13 +5,29 @@ import type { Section } from '#core/step.ts';
 import { type BlockNames, createBlockNames } from './blockNames.ts';
 import { composeBody, type Drafting } from './composeBody.ts';
 import { composeClosing } from './composeClosing.ts';
+import { glossesOf } from './composeGlosses.ts';
+import { composeErrata, composeNotices } from './composeNotices.ts';
 import { composeOpening } from './composeOpening.ts';
 import { composeSections } from './composeSections.ts';
 import { composeSummary } from './composeSummary.ts';
 import { composePartRows, composeToolRows, composeWiringRows } from './composeTables.ts';
+import { composeTroubles } from './composeTroubles.ts';
 import { composeWork } from './composeWork.ts';
 import { gatherCautions } from './gatherCautions.ts';
-import type { BlockId, BodyBlock, CodeFileBlock, Guide, PageBlock, PartRow, StepBlock, ToolRow } from './guide.ts';
+import type {
+  BlockId,
+  BodyBlock,
+  CodeFileBlock,
+  Guide,
+  PageBlock,
+  PartRow,
+  PublishedFile,
+  StepBlock,
+  ToolRow,
+  Words,
+} from './guide.ts';
+import { isWebAddress } from './links.ts';
+import { plainWords } from './plainWords.ts';
 import { type Regions, regionsOf } from './regions.ts';
 import type { StepMarks } from './stepMarks.ts';
 
@@ -24,13 +40,20 @@ export interface PublishedCode {
 }
 
 /** The guide of a build as one document. Nothing is guessed: what the maker did not say is left out. */
-export function composeGuide(assembled: Assembled, context: { readonly code: readonly PublishedCode[] }): Guide {
+export function composeGuide(
+  assembled: Assembled,
+  context: { readonly code: readonly PublishedCode[]; readonly files?: readonly PublishedFile[] },
+): Guide {
   const { build, facts, ledger } = assembled;
   const names = createBlockNames();
   const regions = regionsOf(build.instructions.sections);
   const marks = markSteps(regions.work, names);
   const code = context.code.map((file) => composeCodeFile(file, names));
-  const drafting = draftingOf(build, regions, marks, names, code);
+  const files = context.files ?? [];
+  const drafting = draftingOf(build, regions, marks, names, code, files);
+  const headings = new Map(regions.work.map(({ id, heading }) => [id, heading]));
+  const errata = composeErrata(build.errata, marks, headings, names);
+  const glosses = glossesOf(facts.terms);
   const tables = { build, facts, marks, names };
   const inventory = {
     parts: composePartRows(tables),
@@ -38,7 +61,17 @@ export function composeGuide(assembled: Assembled, context: { readonly code: rea
     wiring: composeWiringRows(tables),
     code: new Map(code.map((block) => [block.path, block.id])),
   };
-  const work = composeWork({ sections: regions.work, facts, ledger, log: build.log, marks, inventory, drafting });
+  const work = composeWork({
+    sections: regions.work,
+    facts,
+    ledger,
+    log: build.log,
+    marks,
+    inventory,
+    drafting,
+    errata,
+    glosses,
+  });
   const steps = work.blocks.filter((block): block is StepBlock => block.kind === 'step');
   const opening = composeOpening(build, regions.title, drafting);
   const before = composeSections(regions.before, 2, drafting);
@@ -46,9 +79,10 @@ export function composeGuide(assembled: Assembled, context: { readonly code: rea
   const prose = [...opening.sections, ...before, ...after];
   const cautions = gatherCautions([...work.blocks, ...prose]);
   const sentences = composeSummary(build.settings, opening.purpose, steps, inventory.parts);
-  const blocks: (PageBlock | false)[] = [
+  const blocks: (PageBlock | false | null)[] = [
     opening.cover ?? false,
     { kind: 'summary', id: 'summary', places: Object.values(build.settings.places), sentences },
+    composeNotices(assembled.findings, errata, marks),
     ...opening.sections,
     cautions.length > 0 && { kind: 'cautionList', id: 'cautions', places: [], cautions },
     ...before,
@@ -57,15 +91,38 @@ export function composeGuide(assembled: Assembled, context: { readonly code: rea
     inventory.wiring.length > 0 && { kind: 'wiring', id: 'wiring', places: [], rows: inventory.wiring },
     work.blocks.length > 0 && work,
     ...after,
+    composeTroubles(build.log, marks, headings),
     ...code,
+    files.length > 0 && { kind: 'files', id: 'files', places: [], rows: files },
     ...composeClosing(build, assembled.asOf),
   ];
   return {
-    format: 1,
+    format: 2,
     language: build.settings.language,
     title: build.settings.title ?? build.instructions.title ?? build.name,
-    blocks: blocks.filter((block) => block !== false),
+    summary: plainSummary(build, opening.purpose),
+    site: siteAddress(build.settings.site),
+    reports: reportsAddress(build.settings.reports),
+    blocks: blocks.filter((block) => block !== false && block !== null),
   };
+}
+
+function plainSummary({ settings }: Build, purpose: readonly Words[] | null): string | null {
+  const words = settings.summary ?? (purpose === null ? null : plainWords(purpose));
+  return words === null || words.trim() === '' ? null : words.replace(/\s+/g, ' ').trim();
+}
+
+function siteAddress(written: string | null): string | null {
+  const address = written?.trim() ?? '';
+  if (!isWebAddress(address) || !/^https?:/i.test(address)) return null;
+  return address.replace(/[?#].*$/, '').replace(/\/?$/, '/');
+}
+
+/** A bare mail address is taken for one to write to. */
+function reportsAddress(written: string | null): string | null {
+  const address = written?.trim() ?? '';
+  if (isWebAddress(address)) return address;
+  return /^[^\s@:/]+@[^\s@:/]+\.[^\s@:/]+$/.test(address) ? `mailto:${address}` : null;
 }
 
 function markSteps(work: readonly Section[], names: BlockNames): StepMarks {
@@ -79,6 +136,7 @@ function draftingOf(
   marks: StepMarks,
   names: BlockNames,
   code: readonly CodeFileBlock[],
+  published: readonly PublishedFile[],
 ): Drafting {
   const prose = [...regions.before, ...regions.work, ...regions.after].filter((section) => section.role !== 'step');
   return {
@@ -92,6 +150,7 @@ function draftingOf(
         ...[...marks].map(([id, mark]): [string, string] => [id, mark.block]),
       ]),
       code: new Map(code.map((block) => [block.path, block.id])),
+      published: new Set(published.filter(({ withheld }) => withheld === null).map(({ path }) => path)),
       files: new Set(build.files.map((file) => file.path)),
     },
   };

@@ -30,7 +30,10 @@ export function composeOpening(build: Build, title: Section | null, drafting: Dr
   return {
     cover,
     purpose,
-    sections: rest.length > 0 ? [{ kind: 'section', id, places, heading: null, level: 2, body: rest }] : [],
+    sections:
+      rest.length > 0
+        ? [{ kind: 'section', id, places, heading: null, level: 2, folded: false, troubleshooting: false, body: rest }]
+        : [],
   };
 }
 

@@ -1,4 +1,5 @@
 import { type Section, type SignalWord, signalWords, type WrittenFact } from '#core/step.ts';
+import { type Inline, plainText } from '#core/text.ts';
 import { composeBody, type Drafting } from './composeBody.ts';
 import type { BlockId, BodyBlock, SectionBlock } from './guide.ts';
 import { headingRanks } from './headingRanks.ts';
@@ -21,11 +22,22 @@ export function composeSection(section: Section, level: number, drafting: Drafti
     places: [section.place],
     heading: section.heading || null,
     level,
+    folded: false,
+    troubleshooting: tellsOfTrouble(section),
     body: [
       ...section.facts.map((fact) => composeFact(fact, id, drafting)),
       ...composeBody(section.blocks, { parent: id, pictureOf: `Picture to ${section.heading}` }, drafting),
     ],
   };
+}
+
+function tellsOfTrouble({ heading, blocks }: Section): boolean {
+  const tabled = blocks.some(({ kind, ...block }) => kind === 'table' && 'header' in block && isSymptom(block.header));
+  return tabled || /\btroubles?(?:hooting)?\b|\b(?:does|do) ?n[o']t work\b|\bwhat went wrong\b/i.test(heading);
+}
+
+function isSymptom(header: readonly (readonly Inline[])[]): boolean {
+  return /^(?:symptoms?|problem|fault|what you see)$/i.test(plainText(header[0] ?? []).trim());
 }
 
 /** Labelled facts outside a step drive nothing, but a reader must still be told. */

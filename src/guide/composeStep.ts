@@ -10,6 +10,7 @@ import { composeNeeds, type Inventory } from './composeNeeds.ts';
 import type {
   BodyBlock,
   CautionBlock,
+  ErratumBlock,
   ExpectBlock,
   MeasureBlock,
   Minutes,
@@ -32,6 +33,8 @@ export interface StepSources {
   readonly comesPowered: boolean;
   /** Notes of the log that speak of this step. */
   readonly notes: readonly LogNote[];
+  readonly errata: readonly ErratumBlock[];
+  readonly words: StepBlock['words'];
   readonly inventory: Inventory & { readonly wiring: readonly WiringRow[] };
   readonly drafting: Drafting;
 }
@@ -65,6 +68,8 @@ export function composeStep(sources: StepSources): StepBlock {
     body,
     checks: composeChecks(measures, sources),
     mistakes: composeMistakes(sources),
+    errata: sources.errata,
+    words: sources.words,
   };
 }
 

@@ -24,7 +24,16 @@ function innerBlocks(block: GuideBlock): readonly GuideBlock[] {
     case 'work':
       return block.blocks;
     case 'step':
-      return [...block.cautions, ...block.beforePower, ...block.body, ...block.checks, ...block.mistakes];
+      return [
+        ...block.cautions,
+        ...block.beforePower,
+        ...block.body,
+        ...block.checks,
+        ...block.mistakes,
+        ...block.errata,
+      ];
+    case 'notices':
+      return block.errata;
     case 'list':
       return block.items.flatMap((item) => item.body);
     case 'summary':
@@ -45,6 +54,9 @@ function innerBlocks(block: GuideBlock): readonly GuideBlock[] {
     case 'mistake':
     case 'measure':
     case 'expect':
+    case 'erratum':
+    case 'troubles':
+    case 'files':
       return [];
   }
 }

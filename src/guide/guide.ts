@@ -11,10 +11,16 @@ import type { PowerState, SignalWord, StepId } from '#core/step.ts';
  * such a change, a new optional field is not.
  */
 export interface Guide {
-  readonly format: 1;
+  readonly format: 2;
   /** BCP 47 tag of the maker's text. */
   readonly language: string;
   readonly title: string;
+  /** What it is for, in plain words; null where nobody says. */
+  readonly summary: string | null;
+  /** Web address under which it is published, with a slash at its end; null where nobody says. */
+  readonly site: string | null;
+  /** Where readers report an error: a web address or one with `mailto:`; null where nobody says. */
+  readonly reports: string | null;
   readonly blocks: readonly PageBlock[];
 }
 
@@ -27,11 +33,11 @@ interface Told {
   readonly places: readonly Place[];
 }
 
-/** Where a link leads. `unpublished` is a file of the build folder that the guide does not carry. */
+/** Where a link leads. `unpublished` is a file of the build folder that the guide does not carry, `file` one that it does. */
 export type LinkTarget =
   | { readonly kind: 'web'; readonly url: string }
   | { readonly kind: 'block'; readonly id: BlockId }
-  | { readonly kind: 'unpublished'; readonly path: Path };
+  | { readonly kind: 'file' | 'unpublished'; readonly path: Path };
 
 /** Running text. Pictures stand between blocks, never in a line; links are resolved. */
 export type Words =
@@ -50,13 +56,16 @@ export interface Minutes {
 export type PageBlock =
   | CoverBlock
   | SummaryBlock
+  | NoticesBlock
   | CautionListBlock
   | SectionBlock
   | PartsBlock
   | ToolsBlock
   | WiringBlock
   | WorkBlock
+  | TroublesBlock
   | CodeFileBlock
+  | FilesBlock
   | LicencesBlock
   | CreditsBlock
   | RevisionBlock;
@@ -77,7 +86,7 @@ export type BodyBlock =
   | MeasureBlock
   | ExpectBlock;
 
-export type GuideBlock = PageBlock | StepBlock | BodyBlock;
+export type GuideBlock = PageBlock | StepBlock | BodyBlock | ErratumBlock;
 
 /** The finished thing, before all else. */
 export interface CoverBlock extends Told {
@@ -92,6 +101,25 @@ export interface SummaryBlock extends Told {
     readonly about: 'purpose' | 'skills' | 'time' | 'cost' | 'supply' | 'status';
     readonly words: readonly Words[];
   }[];
+}
+
+/** What a reader must know of the guide itself: where its rehearsal halts, and what is known to be wrong. */
+export interface NoticesBlock extends Told {
+  readonly kind: 'notices';
+  readonly halts: readonly { readonly message: string; readonly steps: readonly StepMark[] }[];
+  readonly errata: readonly ErratumBlock[];
+}
+
+/** Something that the guide had wrong and that no edition has put right yet. */
+export interface ErratumBlock extends Told {
+  readonly kind: 'erratum';
+  /** ISO 8601 date. */
+  readonly at: string | null;
+  readonly wrong: string;
+  readonly right: string | null;
+  readonly editions: string | null;
+  readonly by: string | null;
+  readonly step: StepMark | null;
 }
 
 /** Every caution of the guide together, the gravest first, each message once; each also stands in its steps. */
@@ -116,6 +144,10 @@ export interface SectionBlock extends Told {
   readonly heading: string | null;
   /** Rank of the heading, 2 to 6; never skips one. */
   readonly level: number;
+  /** Whether it is for those who want to know more, and can be folded away. */
+  readonly folded: boolean;
+  /** Whether it helps to find what went wrong. */
+  readonly troubleshooting: boolean;
   readonly body: readonly BodyBlock[];
 }
 
@@ -211,6 +243,10 @@ export interface StepBlock extends Told {
   readonly checks: readonly (MeasureBlock | ExpectBlock)[];
   /** What went wrong here on the maker's own bench. */
   readonly mistakes: readonly MistakeBlock[];
+  /** What is known to be wrong in this step. */
+  readonly errata: readonly ErratumBlock[];
+  /** Words of the trade that this step is the first to use and nobody explains. */
+  readonly words: readonly { readonly term: string; readonly meaning: string }[];
 }
 
 /** What must lie on the bench before the step begins. */
@@ -238,6 +274,32 @@ export interface StepJoin {
   readonly row: BlockId | null;
   readonly colour: string | null;
   readonly length: string | null;
+}
+
+/** What went wrong on the maker's bench, by what was seen. */
+export interface TroublesBlock extends Told {
+  readonly kind: 'troubles';
+  readonly rows: readonly {
+    readonly symptom: string;
+    readonly cause: string | null;
+    readonly remedy: string | null;
+    readonly reading: string | null;
+    readonly step: StepMark | null;
+  }[];
+}
+
+/** Files of the build that come with the guide, code apart. */
+export interface FilesBlock extends Told {
+  readonly kind: 'files';
+  readonly rows: readonly PublishedFile[];
+}
+
+export interface PublishedFile {
+  readonly path: Path;
+  readonly purpose: 'design' | 'licence';
+  readonly bytes: number;
+  /** Why it is not given out; null where it is. */
+  readonly withheld: string | null;
 }
 
 /** A source file, credentials already replaced; `withheld` counts them. */

@@ -7,6 +7,8 @@ export interface LinkTargets {
   readonly sections: ReadonlyMap<string, BlockId>;
   /** Block of each published source file. */
   readonly code: ReadonlyMap<Path, BlockId>;
+  /** Other files that come with the guide. */
+  readonly published: ReadonlySet<Path>;
   /** Files of the build folder. */
   readonly files: ReadonlySet<Path>;
 }
@@ -24,6 +26,7 @@ export function resolveLink(url: string, file: Path, targets: LinkTargets): Link
   const path = joinPath(folderOf(file), decoded(written.split('?', 1)[0] ?? ''));
   const code = targets.code.get(path);
   if (code !== undefined) return { kind: 'block', id: code };
+  if (targets.published.has(path)) return { kind: 'file', path };
   return targets.files.has(path) ? { kind: 'unpublished', path } : null;
 }
 

@@ -45,6 +45,7 @@ export function madeUpBuild(made: MadeUp): Build {
     connections: (made.wiring ?? []).map(connectionFrom),
     instructions: { title: null, sections: sectionsIn(guide) },
     beside: [],
+    errata: [],
     log: made.log === undefined ? [] : [noteFrom(log)],
     sources: (made.code ?? []).map(sourceFactsFrom),
     dependencies: [],

@@ -70,6 +70,7 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     instructions: { title: 'Small', sections: steps.map(sectionFrom) },
     beside: [],
     log: [],
+    errata: [],
     sources: [],
     dependencies: [],
     targets: [],

@@ -4,6 +4,7 @@ import type { Quantity } from '#core/quantity.ts';
 import type {
   BodyBlock,
   CautionBlock,
+  ErratumBlock,
   Guide,
   MissingPictureBlock,
   Needs,
@@ -21,7 +22,10 @@ import type {
 export function greenhouseWhisper(): Guide {
   const steps = sevenSteps();
   return {
-    format: 1,
+    format: 2,
+    summary: null,
+    site: null,
+    reports: null,
     language: 'en',
     title: 'The greenhouse whisper',
     blocks: [
@@ -78,11 +82,20 @@ export function greenhouseWhisper(): Guide {
         ],
       },
       {
+        kind: 'notices',
+        id: 'notices',
+        places: [],
+        halts: [{ message: 'Step 6 loads a sketch that nobody has written', steps: [mark(6)] }],
+        errata: [erratum],
+      },
+      {
         kind: 'section',
         id: 'section-opening',
         places: [],
         heading: null,
         level: 2,
+        folded: false,
+        troubleshooting: false,
         body: [
           {
             kind: 'paragraph',
@@ -141,6 +154,8 @@ export function greenhouseWhisper(): Guide {
         places: [],
         heading: 'How it works',
         level: 2,
+        folded: false,
+        troubleshooting: false,
         body: [
           {
             kind: 'paragraph',
@@ -251,6 +266,8 @@ export function greenhouseWhisper(): Guide {
             places: [],
             heading: 'A word on lacquer',
             level: 3,
+            folded: false,
+            troubleshooting: false,
             body: [
               {
                 kind: 'paragraph',
@@ -266,11 +283,36 @@ export function greenhouseWhisper(): Guide {
         ],
       },
       {
+        kind: 'troubles',
+        id: 'troubles',
+        places: [],
+        rows: [
+          {
+            symptom: 'The whisper dies away after a minute',
+            cause: 'one cell sat the wrong way round and was charged by the others',
+            remedy: 'Turn the cell, and throw it away',
+            reading: '2.1 V over three cells',
+            step: mark(6),
+          },
+        ],
+      },
+      {
+        kind: 'files',
+        id: 'files',
+        places: [],
+        rows: [
+          { path: 'design/stake.scad', purpose: 'design', bytes: 4321, withheld: null },
+          { path: 'design/stake.3mf', purpose: 'design', bytes: 98765, withheld: 'it may name its maker' },
+        ],
+      },
+      {
         kind: 'section',
         id: 'section-when-it-will-not-whisper',
         places: [],
         heading: 'When it will not whisper',
         level: 2,
+        folded: false,
+        troubleshooting: false,
         body: [
           {
             kind: 'list',
@@ -442,6 +484,8 @@ function sevenSteps(): StepBlock[] {
           reading: '0.0 V at IN, 3.3 V at OUT',
         },
       ],
+      errata: [erratum],
+      words: [{ term: 'pad', meaning: 'A bare copper place on a board that a wire or a lead is soldered to.' }],
     }),
     step(4, 'Join the probe', {
       minutes: 20,
@@ -534,6 +578,18 @@ function sevenSteps(): StepBlock[] {
   ];
 }
 
+const erratum: ErratumBlock = {
+  kind: 'erratum',
+  id: 'errata.erratum-green',
+  places: [],
+  at: '2025-10-04',
+  wrong: 'The green wire was given as 8 cm, which does not reach',
+  right: 'Cut the green wire to 11 cm',
+  editions: 'revisions A and B',
+  by: 'a reader in the second greenhouse',
+  step: { block: 'step-wire-the-ring', number: 3 },
+};
+
 interface StepSketch {
   readonly minutes: number;
   readonly wait?: number;
@@ -555,6 +611,8 @@ interface StepSketch {
   readonly body: readonly BodyBlock[];
   readonly checks: StepBlock['checks'];
   readonly mistakes?: StepBlock['mistakes'];
+  readonly errata?: StepBlock['errata'];
+  readonly words?: StepBlock['words'];
 }
 
 const stepIds = [
@@ -605,6 +663,8 @@ function step(number: number, heading: string, sketch: StepSketch): StepBlock {
     body: sketch.body,
     checks: sketch.checks,
     mistakes: sketch.mistakes ?? [],
+    errata: sketch.errata ?? [],
+    words: sketch.words ?? [],
   };
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { everyBlock } from '#guide/everyBlock.ts';
 import type { Guide, GuideBlock, PageBlock, StepBlock, WorkBlock } from '#guide/guide.ts';
+import { filePath } from '#render/site/renderFiles.ts';
 import { renderSite } from '#render/site/renderSite.ts';
 import { assetsFor } from './assetsFor.ts';
 import { greenhouseWhisper } from './greenhouseWhisper.ts';
@@ -12,6 +13,7 @@ const assets = assetsFor(guide);
 const files = renderSite(guide, assets);
 const html = textOf('index.html');
 const page = readPage(html);
+const codePage = readPage(textOf('code.html'));
 
 const everyKind: Readonly<Record<GuideBlock['kind'], true>> = {
   cover: true,
@@ -40,6 +42,10 @@ const everyKind: Readonly<Record<GuideBlock['kind'], true>> = {
   mistake: true,
   measure: true,
   expect: true,
+  notices: true,
+  erratum: true,
+  troubles: true,
+  files: true,
 };
 
 function textOf(path: string, among = files): string {
@@ -55,7 +61,9 @@ describe('a guide with every kind of block', () => {
   test('loses no text on its way to the page', () => {
     const texts = shownTexts(guide);
     expect(texts.length).toBeGreaterThan(150);
-    expect(texts.map(squeezed).filter((text) => !page.words.includes(text))).toEqual([]);
+    expect(texts.map(squeezed).filter((text) => !page.words.includes(text) && !codePage.words.includes(text))).toEqual(
+      [],
+    );
   });
 
   test('renders to the same bytes twice, and after a trip through JSON', () => {
@@ -80,23 +88,30 @@ describe('the page', () => {
   });
 
   test('leads every address to itself, to a file beside it, or to a web page on request', () => {
-    const known = new Set([...files.map((file) => file.path), ...assets.map((asset) => asset.name)]);
+    const known = new Set([
+      ...files.map((file) => file.path),
+      ...assets.map((asset) => asset.name),
+      filePath('design/stake.scad'),
+    ]);
     const addresses = page.elements.flatMap((one) => ['href', 'src'].flatMap((name) => one.getAttribute(name) ?? []));
     const srcset = page.named('img').flatMap((img) => (img.getAttribute('srcset') ?? '').split(', '));
     const all = [...addresses, ...srcset.flatMap((candidate) => candidate.split(' ')[0] || [])];
     expect(all.length).toBeGreaterThan(80);
     const lost = all.filter((address) => {
       if (address.startsWith('#')) return page.byId(decodeURIComponent(address.slice(1))) === undefined;
-      return !address.startsWith('https://example.org/') && !known.has(decodeURIComponent(address));
+      return !address.startsWith('https://example.org/') && !known.has(decodeURIComponent(address.replace(/#.*$/, '')));
     });
     expect(lost).toEqual([]);
   });
 
-  test('fetches nothing from anywhere else and runs nothing', () => {
+  test('fetches nothing from anywhere else and runs only the script beside it', () => {
     const fetching = page.named('img', 'link', 'script', 'iframe', 'source', 'use', 'object', 'video');
     const addresses = fetching.map((one) => one.getAttribute('src') ?? one.getAttribute('href') ?? '');
     expect(addresses.filter((address) => /^[a-z]+:|^\/\//i.test(address))).toEqual([]);
-    expect(page.named('script')).toEqual([]);
+    expect(page.named('script').map((one) => one.getAttribute('src') ?? one.getAttribute('type'))).toEqual([
+      'guide.js',
+      'application/ld+json',
+    ]);
     expect(page.elements.filter((one) => [...one.attributes].some(({ name }) => /^on|^style$/.test(name)))).toEqual([]);
   });
 
@@ -157,7 +172,7 @@ describe('the page', () => {
   test('hands out each source file as it stands, credentials counted', () => {
     expect(textOf('code/firmware/whisper.ino')).toContain('Serial.println("<thirsty> & waiting")');
     expect(page.words).toContain('2 credentials have been taken out; put your own in their place.');
-    expect(page.words).toContain('Serial.println("<thirsty> & waiting")');
+    expect(codePage.words).toContain('Serial.println("<thirsty> & waiting")');
   });
 });
 
@@ -257,7 +272,7 @@ describe('a hostile guide', () => {
   const read = readPage(textOf('index.html', outcome));
 
   test('shows its markup as text and gets no element of its own', () => {
-    expect(read.named('script')).toEqual([]);
+    expect(read.named('script')).toHaveLength(page.named('script').length);
     expect(solid(read)).toEqual(solid(page));
     expect(read.elements.some((one) => one.getAttribute('onerror') !== null)).toBe(false);
     expect(read.words).toContain(squeezed(attack));
@@ -274,16 +289,21 @@ describe('a hostile guide', () => {
       block.kind === 'codeFile' ? { ...block, path: '../../.././etc/passwd' } : block,
     );
     const paths = renderSite({ ...hostile, blocks: code, language: 'en" onload="x' }, assets).map((file) => file.path);
-    expect(paths.slice(2)).toEqual(['code/etc/passwd', 'code/etc/passwd']);
-    expect(textOf('index.html', renderSite({ ...guide, language: 'en" onload="x' }, []))).toContain('<html lang="en">');
+    expect(paths.filter((path) => path.endsWith('passwd'))).toEqual(['code/etc/passwd', 'code/etc/passwd']);
+    expect(textOf('index.html', renderSite({ ...guide, language: 'en" onload="x' }, []))).toContain(
+      '<html lang="en" data-guide=',
+    );
   });
 });
 
 describe('a bare guide', () => {
   const bare: Guide = {
-    format: 1,
+    format: 2,
     language: 'de-CH',
     title: 'Leer',
+    summary: null,
+    site: null,
+    reports: null,
     blocks: [{ kind: 'licences', id: 'licences', places: [], licences: [] }],
   };
 

@@ -46,6 +46,7 @@ export function assembled(sketch: Sketch): Assembled {
       instructions: { title: null, sections: sketch.sections ?? [] },
       beside: [],
       log: [],
+      errata: [],
       sources: [],
       dependencies: [],
       targets: [],

@@ -38,6 +38,7 @@ const named: Readonly<Record<string, RoleName>> = {
   'rights.csv': 'rights',
   'contacts.csv': 'people',
   'feedback.md': 'feedback',
+  'errata.md': 'errata',
   'history.jsonl': 'history',
 };
 

@@ -58,6 +58,8 @@ describe('formatSettings', () => {
       supply: fc.option(words),
       language: words,
       cover: fc.constant(null),
+      reports: fc.constant(null),
+      site: fc.constant(null),
       roles: fc.uniqueArray(
         fc.record({
           role: fc.constantFrom(...roleNames),

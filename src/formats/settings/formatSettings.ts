@@ -27,6 +27,8 @@ export function formatSettings(settings: FirstSettings, comments: Readonly<Recor
         'supply',
         'language',
         'cover',
+        'reports',
+        'site',
       ] as const
     ).map((key) => entry(key, settings[key], { ...usual, ...comments })),
     roleBlock(settings.roles, comments.roles ?? usual.roles ?? ''),
@@ -55,6 +57,8 @@ const usual: Readonly<Record<string, string>> = {
   revision: 'revision: A',
   skills: 'skills: [through-hole soldering]',
   supply: 'supply: 5 V, 2 A',
+  reports: 'reports: an address, of a page or for mail, where readers report an error',
+  site: 'site: the web address under which the guide will stand',
 };
 
 /** One setting with the comment above it. Where it is not stated, the comment alone shows how it is written. */

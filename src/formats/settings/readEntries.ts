@@ -65,6 +65,8 @@ function readSetting(key: SettingKey, value: YamlValue, file: string, context: S
     case 'supply':
     case 'language':
     case 'cover':
+    case 'reports':
+    case 'site':
       return readText(value, context);
     case 'authors':
     case 'skills':

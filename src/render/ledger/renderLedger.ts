@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Finding, Verdict } from '#core/finding.ts';
 import { element, formatDocument, type Html, styleElement } from '../shared/html.ts';
+import { renderAlertStock } from '../shared/renderCaution.ts';
 import { renderWholeLine } from '../shared/renderWorkLine.ts';
 import { pageSheet } from '../shared/stylesheet.ts';
 import { type Account, accountOf } from './account.ts';
@@ -39,6 +40,7 @@ function renderBody(account: Account): Html {
     'body',
     {},
     account.entries.length > 0 && element('a', { class: 'skip', href: '#steps' }, 'Go to the steps'),
+    renderAlertStock(),
     renderOpening(account),
     element(
       'main',

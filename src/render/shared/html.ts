@@ -13,6 +13,8 @@ export type Child = Html | string | number | null | false | readonly Child[];
 export type Attributes = Readonly<Record<string, string | number | boolean | null | undefined>>;
 
 const voidElements = new Set(['br', 'hr', 'img', 'input', 'link', 'meta']);
+/** Shapes of SVG, which close themselves where they hold nothing. */
+const shapes = new Set(['circle', 'line', 'path', 'rect', 'use']);
 const urlAttributes = new Set(['href', 'src']);
 
 /**
@@ -26,6 +28,7 @@ export function element(name: string, attributes: Attributes = {}, ...children: 
     assert(children.length === 0, `a void element ${name} with content`);
     return trusted(`${start}/>`);
   }
+  if (shapes.has(name) && children.length === 0) return trusted(`${start}/>`);
   return trusted(`${start}>${markupOf(children)}</${name}>`);
 }
 
@@ -33,6 +36,21 @@ export function element(name: string, attributes: Attributes = {}, ...children: 
 export function styleElement(css: string): Html {
   assert(!css.includes('<'), 'a style with markup in it');
   return trusted(`<style>${css}</style>`);
+}
+
+/** Data for programs that read the page. It holds no mark that could end the element. */
+export function dataElement(type: 'application/ld+json', data: unknown): Html {
+  const text = JSON.stringify(data).replace(
+    /[<>&\u2028\u2029]/g,
+    (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+  return trusted(`<script type="${type}">${text}</script>`);
+}
+
+/** A program that runs when the page is there. */
+export function scriptElement(path: string): Html {
+  assert(isSafeUrl(path), `a script at ${path}`);
+  return trusted(`<script src="${escapeText(path)}" defer=""></script>`);
 }
 
 /** The text of a whole document, which readers of HTML and of XML alike can take in. */

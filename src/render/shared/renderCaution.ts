@@ -41,15 +41,28 @@ function renderPanel(word: SignalWord, told: readonly ToldCaution[]): Html {
   );
 }
 
-/** The safety alert symbol: an exclamation mark in a triangle. The word beside it says what it means. */
+/** The safety alert symbol, an exclamation mark in a triangle, drawn from the page's one symbol of it. The word beside it says what it means. */
 function renderAlertSymbol(): Html {
   return element(
     'svg',
-    { class: 'alert', 'aria-hidden': 'true', viewBox: '0 0 24 22', width: 24, height: 22 },
-    element('path', { class: 'alert-field', d: 'M12 1.5L23 20.5H1Z' }),
-    element('path', {
-      class: 'alert-mark',
-      d: 'M10.9 7.5h2.2l-.4 6.8h-1.4zM12 15.7a1.35 1.35 0 1 1 0 2.7a1.35 1.35 0 1 1 0-2.7z',
-    }),
+    { class: 'alert', 'aria-hidden': 'true', width: 24, height: 22 },
+    element('use', { href: '#alert' }),
+  );
+}
+
+/** What a page with cautions holds once, before the first of them. */
+export function renderAlertStock(): Html {
+  return element(
+    'svg',
+    { class: 'stock', 'aria-hidden': 'true', width: 0, height: 0 },
+    element(
+      'symbol',
+      { id: 'alert', viewBox: '0 0 24 22' },
+      element('path', { class: 'alert-field', d: 'M12 1.5L23 20.5H1Z' }),
+      element('path', {
+        class: 'alert-mark',
+        d: 'M10.9 7.5h2.2l-.4 6.8h-1.4zM12 15.7a1.35 1.35 0 1 1 0 2.7a1.35 1.35 0 1 1 0-2.7z',
+      }),
+    ),
   );
 }

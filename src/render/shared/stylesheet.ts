@@ -1,5 +1,6 @@
 import { pageStyle } from './style/page.ts';
 import { printStyle } from './style/print.ts';
+import { readerStyle } from './style/reader.ts';
 import { stepStyle } from './style/step.ts';
 import { tableStyle } from './style/table.ts';
 import { textStyle } from './style/text.ts';
@@ -21,7 +22,7 @@ export function pageSheet(own = ''): string {
 }
 
 /** The style of the published guide. */
-export const stylesheet = pageSheet();
+export const stylesheet = pageSheet(readerStyle);
 
 function variables(colours: Readonly<Record<string, string>>): string {
   return Object.entries(colours)

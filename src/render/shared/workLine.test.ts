@@ -27,6 +27,8 @@ function steps(...minutes: (readonly [hands: number, wait: number] | null)[]): S
     body: [],
     checks: [],
     mistakes: [],
+    errata: [],
+    words: [],
   }));
 }
 

@@ -2,6 +2,7 @@ import type { BodyBlock, ListBlock, TableBlock } from '#guide/guide.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { renderCautions } from '../shared/renderCaution.ts';
 import { headingAt } from './headingAt.ts';
+import { highlight } from './highlight.ts';
 import { renderExpect, renderMeasure } from './renderChecks.ts';
 import type { Rendering } from './rendering.ts';
 import { renderMistake } from './renderMistake.ts';
@@ -22,7 +23,7 @@ function renderBlock(block: BodyBlock, level: number, rendering: Rendering): Htm
     case 'list':
       return renderList(block, level, rendering);
     case 'listing':
-      return element('pre', { tabindex: 0 }, element('code', {}, block.text));
+      return element('pre', { tabindex: 0 }, element('code', {}, ...highlight(block.text, block.language)));
     case 'quote':
       return element('blockquote', {}, ...renderBody(block.body, level, rendering));
     case 'table':

@@ -22,7 +22,11 @@ const covered: Readonly<Record<LicencesBlock['licences'][number]['covers'], stri
 };
 
 /** Who made it, and which state of it the page tells of. */
-export function renderFooter(credits: CreditsBlock | null, revision: RevisionBlock | null): Html {
+export function renderFooter(
+  credits: CreditsBlock | null,
+  revision: RevisionBlock | null,
+  report: string | null,
+): Html {
   return element(
     'footer',
     {},
@@ -35,5 +39,6 @@ export function renderFooter(credits: CreditsBlock | null, revision: RevisionBlo
         element('time', { datetime: revision.asOf }, revision.asOf),
         '.',
       ),
+    report !== null && element('p', {}, element('a', { href: report }, 'Report an error in this guide'), '.'),
   );
 }

@@ -1,10 +1,11 @@
 import type { CodeFileBlock } from '#guide/guide.ts';
 import { element, type Html } from '../shared/html.ts';
-import { relativeUrl } from '../shared/safeUrl.ts';
+import { fragmentUrl, relativeUrl } from '../shared/safeUrl.ts';
+import { highlight } from './highlight.ts';
 import { renderSection } from './renderSection.ts';
 
-/** Longer listings are folded away until asked for. */
-const openLines = 40;
+/** The page that shows all source files. */
+export const codePage = 'code.html';
 
 /** Where a source file lies in the published folder. */
 export function codePath(file: CodeFileBlock): string {
@@ -12,31 +13,53 @@ export function codePath(file: CodeFileBlock): string {
   return ['code', ...safe].join('/');
 }
 
-/** All source files, each as a listing and as a file to take away. */
+/** The source files as a list: each to look at on the page of the code, or to take away. */
 export function renderCode(files: readonly CodeFileBlock[]): Html {
-  return renderSection({ id: 'code', heading: 'Code' }, ...files.map(renderFile));
-}
-
-function renderFile(file: CodeFileBlock): Html {
-  const lines = file.text.trimEnd().split('\n').length;
-  return element(
-    'section',
-    { id: file.id, class: 'file', 'aria-labelledby': `${file.id}.heading` },
-    element('h3', { id: `${file.id}.heading` }, element('code', {}, file.path)),
+  return renderSection(
+    { id: 'code', heading: 'Code' },
     element(
-      'p',
-      {},
-      element('a', { href: relativeUrl(codePath(file)), download: true }, 'Take this file'),
-      `, ${lines} ${lines === 1 ? 'line' : 'lines'}.`,
-      file.withheld > 0 && ` ${withheldSentence(file.withheld)}`,
-    ),
-    element(
-      'details',
-      { open: lines <= openLines },
-      element('summary', {}, 'Listing'),
-      element('pre', { tabindex: 0 }, element('code', {}, file.text)),
+      'ul',
+      { class: 'tools' },
+      ...files.map((file) =>
+        element(
+          'li',
+          { id: file.id },
+          element(
+            'span',
+            { class: 'name' },
+            element('a', { href: `${codePage}${fragmentUrl(file.id)}` }, element('code', {}, file.path)),
+          ),
+          element('span', { class: 'detail' }, ...aboutFile(file)),
+        ),
+      ),
     ),
   );
+}
+
+/** The source files themselves. */
+export function renderListings(files: readonly CodeFileBlock[]): Html[] {
+  return files.map((file) =>
+    element(
+      'section',
+      { id: file.id, class: 'section file', 'aria-labelledby': `${file.id}.heading` },
+      element('h2', { id: `${file.id}.heading` }, element('code', {}, file.path)),
+      element(
+        'div',
+        { class: 'content' },
+        element('p', {}, ...aboutFile(file)),
+        element('pre', { tabindex: 0 }, element('code', {}, ...highlight(file.text, file.language, file.path))),
+      ),
+    ),
+  );
+}
+
+function aboutFile(file: CodeFileBlock) {
+  const lines = file.text.trimEnd().split('\n').length;
+  return [
+    element('a', { href: relativeUrl(codePath(file)), download: true }, 'Take this file'),
+    `, ${lines} ${lines === 1 ? 'line' : 'lines'}.`,
+    file.withheld > 0 && ` ${withheldSentence(file.withheld)}`,
+  ];
 }
 
 function withheldSentence(count: number): string {

@@ -62,6 +62,8 @@ function renderWay({ guide, steps }: Rendering): Html {
 
 function wayTo(block: GuideBlock, steps: number): [words: string, id: string] | null {
   switch (block.kind) {
+    case 'notices':
+      return ['Know what is wrong with it', block.id];
     case 'cautionList':
       return [block.cautions.length === 1 ? 'Hear one caution' : `Hear ${block.cautions.length} cautions`, block.id];
     case 'parts':
@@ -74,6 +76,10 @@ function wayTo(block: GuideBlock, steps: number): [words: string, id: string] | 
       return [`do ${counted(steps, 'step')}`, 'steps'];
     case 'codeFile':
       return ['take the code', 'code'];
+    case 'troubles':
+      return ['look up what went wrong', block.id];
+    case 'files':
+      return ['take the files', block.id];
     case 'licences':
       return ['read what you may do with it', block.id];
     default:

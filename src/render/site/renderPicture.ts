@@ -18,16 +18,20 @@ export function renderPicture(picture: PictureBlock, rendering: Rendering, as: k
   return element(
     'figure',
     { class: as === 'cover' ? 'cover' : 'picture' },
-    element('img', {
-      src: relativeUrl((assets.findLast((asset) => asset.width <= fallbackWidth) ?? largest).name),
-      srcset: assets.length > 1 ? assets.map(candidate).join(', ') : null,
-      sizes: assets.length > 1 ? sizesOf(as, largest.width) : null,
-      width: largest.width,
-      height: largest.height,
-      alt: picture.alt,
-      loading: as === 'cover' ? null : 'lazy',
-      decoding: 'async',
-    }),
+    element(
+      'a',
+      { class: 'enlarge', href: relativeUrl(largest.name) },
+      element('img', {
+        src: relativeUrl((assets.findLast((asset) => asset.width <= fallbackWidth) ?? largest).name),
+        srcset: assets.length > 1 ? assets.map(candidate).join(', ') : null,
+        sizes: assets.length > 1 ? sizesOf(as, largest.width) : null,
+        width: largest.width,
+        height: largest.height,
+        alt: picture.alt,
+        loading: as === 'cover' ? null : 'lazy',
+        decoding: 'async',
+      }),
+    ),
     picture.caption !== null && element('figcaption', {}, picture.caption),
   );
 }

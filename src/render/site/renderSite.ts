@@ -1,16 +1,25 @@
 import type { Asset } from '#core/shot.ts';
-import type { Guide, PageBlock } from '#guide/guide.ts';
+import type { CodeFileBlock, Guide, PageBlock } from '#guide/guide.ts';
+import { slugOf } from '#notation/names.ts';
 import { element, formatDocument, type Html } from '../shared/html.ts';
+import { renderAlertStock } from '../shared/renderCaution.ts';
 import { stylesheet } from '../shared/stylesheet.ts';
+import { offlineWorker } from './offlineWorker.ts';
+import guideScript from './reader/guide.ts?script';
 import { renderFooter, renderLicences } from './renderClosing.ts';
-import { codePath, renderCode } from './renderCode.ts';
+import { codePage, codePath, renderCode, renderListings } from './renderCode.ts';
+import { renderFiles } from './renderFiles.ts';
+import { renderHead } from './renderHead.ts';
 import { type Rendering, renderingOf } from './rendering.ts';
+import { renderNotices } from './renderNotices.ts';
 import { renderCautionList, renderHeader, renderPromise } from './renderOpening.ts';
 import { renderParts } from './renderParts.ts';
 import { renderProse } from './renderProse.ts';
 import { renderTools } from './renderTools.ts';
+import { renderTroubles } from './renderTroubles.ts';
 import { renderWiring } from './renderWiring.ts';
 import { renderWork } from './renderWork.ts';
+import { reportAddress } from './reportAddress.ts';
 
 /**
  * The guide as a folder that any host, or none, can show: one page, its style, and the code to take away.
@@ -19,28 +28,33 @@ import { renderWork } from './renderWork.ts';
 export function renderSite(guide: Guide, assets: readonly Asset[]): { path: string; text: string }[] {
   const rendering = renderingOf(guide, assets);
   const code = guide.blocks.filter((block) => block.kind === 'codeFile');
-  return [
-    { path: 'index.html', text: formatDocument(renderDocument(rendering)) },
+  const pages = [
+    { path: 'index.html', text: formatDocument(renderDocument(rendering, null, renderPage(rendering))) },
+    ...(code.length > 0
+      ? [{ path: codePage, text: formatDocument(renderDocument(rendering, 'Code', renderCodePage(code, rendering))) }]
+      : []),
     { path: 'style.css', text: stylesheet },
+    { path: 'guide.js', text: guideScript },
+  ];
+  return [
+    ...pages,
+    { path: 'offline.js', text: offlineWorker(pages, assets) },
     ...code.map((file) => ({ path: codePath(file), text: file.text })),
   ];
 }
 
-function renderDocument(rendering: Rendering): Html {
+/** One page of the site; `page` names one that is not the guide itself. */
+function renderDocument(rendering: Rendering, page: string | null, body: Html): Html {
   const { guide } = rendering;
   return element(
     'html',
-    { lang: /^[a-z]{2,8}(-[a-z0-9]{1,8})*$/i.test(guide.language) ? guide.language : 'en' },
-    element(
-      'head',
-      {},
-      element('meta', { charset: 'utf-8' }),
-      element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      element('meta', { name: 'color-scheme', content: 'light dark' }),
-      element('title', {}, guide.title),
-      element('link', { rel: 'stylesheet', href: 'style.css' }),
-    ),
-    renderPage(rendering),
+    {
+      lang: /^[a-z]{2,8}(-[a-z0-9]{1,8})*$/i.test(guide.language) ? guide.language : 'en',
+      dir: isRightToLeft(guide.language) ? 'rtl' : null,
+      'data-guide': slugOf(guide.title),
+    },
+    renderHead(rendering, page),
+    body,
   );
 }
 
@@ -54,10 +68,50 @@ function renderPage(rendering: Rendering): Html {
     'body',
     {},
     rendering.steps.length > 0 && element('a', { class: 'skip', href: '#steps' }, 'Go to the steps'),
+    renderAlertStock(),
     renderHeader(cover, summary, rendering),
     element('main', {}, renderPromise(summary, rendering), ...blocks.map((block) => renderPageBlock(block, rendering))),
-    renderFooter(credits, revision),
+    renderFooter(credits, revision, reportAddress(rendering.guide, null)),
   );
+}
+
+function renderCodePage(code: readonly CodeFileBlock[], { guide }: Rendering): Html {
+  return element(
+    'body',
+    {},
+    element(
+      'header',
+      { class: 'opening aside' },
+      element('h1', {}, 'Code'),
+      element('p', { class: 'purpose' }, 'For ', element('a', { href: 'index.html' }, guide.title), '.'),
+    ),
+    element('main', {}, ...renderListings(code)),
+  );
+}
+
+/** Scripts that are written from right to left, by the languages that use them (Unicode CLDR, layout orientation). */
+const rightToLeft = new Set([
+  'ar',
+  'arc',
+  'ckb',
+  'dv',
+  'fa',
+  'he',
+  'iw',
+  'ks',
+  'ku',
+  'nqo',
+  'ps',
+  'sd',
+  'ug',
+  'ur',
+  'yi',
+]);
+
+function isRightToLeft(language: string): boolean {
+  const [tag = '', ...rest] = language.toLowerCase().split('-');
+  if (rest.some((part) => part === 'latn' || part === 'cyrl')) return false;
+  return rightToLeft.has(tag) || rest.some((part) => part === 'arab' || part === 'hebr');
 }
 
 /** Header and footer hold what is null here. */
@@ -76,6 +130,12 @@ function renderPageBlock(block: PageBlock, rendering: Rendering): Html | null {
       return renderParts(block, rendering);
     case 'tools':
       return renderTools(block, rendering);
+    case 'notices':
+      return renderNotices(block);
+    case 'troubles':
+      return renderTroubles(block);
+    case 'files':
+      return renderFiles(block);
     case 'wiring':
       return renderWiring(block);
     case 'work':

@@ -7,8 +7,11 @@ import { fragmentUrl } from '../shared/safeUrl.ts';
 import { formatEnd } from './formatAmount.ts';
 import { headingAt } from './headingAt.ts';
 import { renderBody } from './renderBody.ts';
+import { renderGlosses } from './renderGlosses.ts';
 import type { Rendering } from './rendering.ts';
 import { isBareYes, renderNeeds } from './renderNeeds.ts';
+import { renderErratum } from './renderNotices.ts';
+import { reportAddress } from './reportAddress.ts';
 
 /** One step: where it lies on the line of work, what it needs, what can hurt, what to do, what to find after. */
 export function renderStep(step: StepBlock, rendering: Rendering): Html {
@@ -29,7 +32,9 @@ export function renderStep(step: StepBlock, rendering: Rendering): Html {
     element(
       'div',
       { class: 'content' },
+      ...step.errata.map((erratum) => renderErratum(erratum, 'here')),
       ...renderCautions(step.cautions),
+      renderGlosses(step.words),
       step.irreversible !== null && element('p', { class: 'irreversible' }, irreversibleText(step.irreversible)),
       renderBeforePower(step, rendering),
       ...renderBody(step.body, step.level, rendering),
@@ -116,7 +121,8 @@ function outcomeLabel(step: StepBlock): string {
 }
 
 /** The way on and back, so that a reader at the bench need never scroll for it. */
-function renderOnward(step: StepBlock, { steps }: Rendering): Html {
+function renderOnward(step: StepBlock, { guide, steps }: Rendering): Html {
+  const report = reportAddress(guide, step);
   const before = steps.find((other) => other.number === step.number - 1);
   const next = steps.find((other) => other.number === step.number + 1);
   return element(
@@ -124,6 +130,7 @@ function renderOnward(step: StepBlock, { steps }: Rendering): Html {
     { class: 'onward' },
     before ? element('a', { href: fragmentUrl(before.id) }, `Back to ${before.number}`) : null,
     element('a', { href: '#steps' }, 'All steps'),
+    report !== null && element('a', { class: 'report', href: report }, 'Report an error in this step'),
     next ? element('a', { class: 'next', href: fragmentUrl(next.id) }, `On to ${next.number}, ${next.heading}`) : null,
   );
 }

@@ -1,6 +1,7 @@
 import type { LinkTarget, Words } from '#guide/guide.ts';
 import { type Child, element } from '../shared/html.ts';
-import { fragmentUrl } from '../shared/safeUrl.ts';
+import { fragmentUrl, relativeUrl } from '../shared/safeUrl.ts';
+import { filePath } from './renderFiles.ts';
 import type { Rendering } from './rendering.ts';
 
 /** Running text. A link that leads nowhere on this page keeps its words. */
@@ -36,6 +37,8 @@ function addressOf(to: LinkTarget, rendering: Rendering): string | null {
       return to.url;
     case 'block':
       return rendering.has(to.id) ? fragmentUrl(to.id) : null;
+    case 'file':
+      return relativeUrl(filePath(to.path));
     case 'unpublished':
       return null;
   }

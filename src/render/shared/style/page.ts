@@ -23,16 +23,16 @@ background:radial-gradient(ellipse 62rem 110vh at 45% 0,var(--lit) 35%,var(--pap
 }
 header,main,footer{display:flow-root;position:relative;max-width:75rem;margin:0 auto;padding:0 clamp(1rem,4vw,3rem) 0 calc(clamp(.5rem,3vw,2rem) + var(--lead))}
 header::before,main::before{
-content:"";position:absolute;top:0;bottom:0;left:clamp(.5rem,3vw,2rem);border-left:1px solid var(--line);
+content:"";position:absolute;top:0;bottom:0;inset-inline-start:clamp(.5rem,3vw,2rem);border-inline-start:1px solid var(--line);
 }
 header::before{top:clamp(2.8rem,7.6vw,6.6rem)}
-header::after{content:"";position:absolute;top:clamp(2.8rem,7.6vw,6.6rem);left:calc(clamp(.5rem,3vw,2rem) - 3.5px);width:8px;height:8px;border:1px solid var(--line);border-radius:50%;background:var(--lit)}
+header::after{content:"";position:absolute;top:clamp(2.8rem,7.6vw,6.6rem);inset-inline-start:calc(clamp(.5rem,3vw,2rem) - 3.5px);width:8px;height:8px;border:1px solid var(--line);border-radius:50%;background:var(--lit)}
 a{color:var(--brass);text-decoration-thickness:1px;text-underline-offset:.18em}
 a:hover{text-decoration-thickness:2px}
 :focus-visible{outline:2px solid var(--glint);outline-offset:3px}
 :target{scroll-margin-top:1rem}
-.skip{position:absolute;left:-100rem}
-.skip:focus{left:1rem;top:1rem;padding:.5rem 1rem;background:var(--paper);z-index:1}
+.skip{position:absolute;inset-inline-start:-100rem}
+.skip:focus{inset-inline-start:1rem;top:1rem;padding:.5rem 1rem;background:var(--paper);z-index:1}
 .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 
 .opening{padding-top:clamp(2.5rem,7vw,6rem)}
@@ -58,6 +58,6 @@ h2,h3,h4,h5,h6{font-family:var(--meter);font-weight:500;line-height:1.15;margin:
 .section{display:grid;grid-template-columns:var(--margin) minmax(0,1fr);column-gap:var(--gap)}
 .section>.line{grid-column:1/-1}
 .section>.content{margin-top:1.4rem;grid-column:2}
-.promise{margin-left:calc(var(--margin) + var(--gap))}
+.promise{margin-inline-start:calc(var(--margin) + var(--gap))}
 }
 `;

@@ -6,9 +6,9 @@ export const printStyle = `
 html{font-size:8.6pt}
 body::before,.skip,.onward,.way,summary{display:none}
 header,main,footer{max-width:none;padding:0 2mm 0 calc(var(--lead) + 2mm)}
-header::before,main::before{left:2mm}
+header::before,main::before{inset-inline-start:2mm}
 header::before{top:2mm}
-header::after{top:2mm;left:calc(2mm - 3.5px)}
+header::after{top:2mm;inset-inline-start:calc(2mm - 3.5px)}
 h1{font-size:32pt}
 .opening{padding-top:0}
 .cover{margin-top:8mm}

@@ -1,6 +1,6 @@
 /** The line of work and the steps along it. */
 export const stepStyle = `
-.line{display:block;overflow:visible;width:calc(100% + var(--lead));margin-left:calc(-1*var(--lead))}
+.line{display:block;overflow:visible;width:calc(100% + var(--lead));margin-inline-start:calc(-1*var(--lead))}
 .line-junction{fill:var(--line)}
 .line-base{stroke:var(--line);stroke-width:1}
 .line-tick{stroke:var(--line);stroke-width:1}
@@ -51,15 +51,15 @@ export const stepStyle = `
 .point{position:relative;white-space:nowrap;color:inherit}
 .wire{flex:1;min-width:1.4rem;height:0;border-top:1px solid var(--line);position:relative}
 .wire.from::before,.wire.to::after{content:"";position:absolute;top:-4px;width:7px;height:7px;border:1px solid var(--line);border-radius:50%;background:var(--paper)}
-.wire.from::before{left:0}
-.wire.to::after{right:0}
+.wire.from::before{inset-inline-start:0}
+.wire.to::after{inset-inline-end:0}
 .wire-note{font-size:1rem;color:var(--pencil)}
 .outcome .expect{margin:.4rem 0}
 .measure{margin:.6rem 0}
 .measure .reading{font-size:1.9rem;line-height:1.1}
 .onward a{padding:.4rem 0}
 .onward{display:flex;flex-wrap:wrap;gap:.5rem 2rem;margin-top:2.5rem;font-family:var(--meter)}
-.onward .next{margin-left:auto;font-size:1.25rem}
+.onward .next{margin-inline-start:auto;font-size:1.25rem}
 .file{margin-top:2rem}
 .file h3{font-size:1.15rem}
 summary{cursor:pointer;font-family:var(--meter)}
