@@ -1,7 +1,9 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Edit } from '#core/edit.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { Section, StepId, WrittenFact } from '#core/step.ts';
 import { addToFact } from './addToFact.ts';
+import { groupedBy } from './groupedBy.ts';
 import knowledge from './knowledge/tools.json';
 import { holdsWord } from './listedTools.ts';
 import { type Work, type WorkTool, workFor } from './workForTools.ts';
@@ -21,15 +23,18 @@ export interface StepLacking {
  */
 export function toolsLackingInSteps(judged: Judged): StepLacking[] {
   const steps = judged.build.instructions.sections.filter(({ role }) => role === 'step');
-  const works = knowledge.tools.filter(isCertain).map((entry) => ({ entry, work: workOf(judged, entry) }));
-  const working = steps.filter(({ id }) => works.some(({ work }) => work.some(({ step }) => step === id)));
+  const works = knowledge.tools.filter(isCertain).map((entry) => {
+    const work = groupedBy(workOf(judged, entry), ({ step }) => step ?? '');
+    return { entry, work, name: work.size === 0 ? null : nameOf(judged, entry) };
+  });
+  const working = steps.filter(({ id }) => works.some(({ work }) => work.has(id)));
   if (working.filter(listsTools).length * 2 < working.length) return [];
   return working.filter(listsTools).flatMap((section): StepLacking[] => {
     const fact = section.facts.filter(({ label }) => label === 'tools').at(-1);
-    const tools = works.flatMap(({ entry, work }) => {
-      const own = work.filter(({ step }) => step === section.id);
-      const name = own.length === 0 ? null : nameOf(judged, entry);
-      const isMissing = name !== null && !isThere(judged, section, entry) && wouldList(judged, section, entry, work);
+    const tools = works.flatMap(({ entry, work, name }) => {
+      const own = work.get(section.id) ?? [];
+      const isMissing =
+        own.length > 0 && name !== null && !isThere(judged, section, entry) && wouldList(judged, section, entry, work);
       return isMissing ? [{ name, work: own }] : [];
     });
     if (fact === undefined || tools.length === 0) return [];
@@ -83,7 +88,7 @@ function listsTools({ facts }: Section): boolean {
 /** The maker's tool that does the work, the best one first, without what follows its name; null where there is none. */
 function nameOf({ build, facts }: Judged, { known }: WorkTool): string | null {
   const declared = Object.values(facts.steps).flatMap(({ tools }) => tools.map(({ value }) => value));
-  const names = [...declared, ...build.tools.map(({ name }) => name)];
+  const names = [...new Set([...declared, ...build.tools.map(({ name }) => name)])];
   const own = known
     .map((word) => names.find((name) => holdsWord(name.toLowerCase(), [word])))
     .find((name) => name !== undefined);
@@ -92,25 +97,47 @@ function nameOf({ build, facts }: Judged, { known }: WorkTool): string | null {
   return plain.replace(/^\p{Lu}(?=\p{Ll}+(?!\p{L}))/u, (letter) => letter.toLowerCase());
 }
 
-/** Whether the step lists such a tool, or has a part that serves, such as a cable. */
-function isThere({ build, facts }: Judged, { id, facts: written }: Section, { known, work }: WorkTool): boolean {
-  const parts = new Set((facts.steps[id]?.uses ?? []).map(({ value }) => value.part));
-  const words = [
-    ...(facts.steps[id]?.tools ?? []).map(({ value }) => value),
-    ...written.flatMap(({ label, value }) => (label === 'tools' || label === 'parts' ? [value] : [])),
-    ...build.parts.flatMap((part) => (parts.has(part.id) ? [part.description] : [])),
-  ];
-  // Hot air may solder; where the step shrinks tube with it, it does not tell of an iron.
-  const shrinks = facts.actions.some(({ kind, step }) => kind === 'heat-shrink' && step === id);
-  const telling = shrinks && work.includes('solder') ? known.filter((word) => !/^hot.air$/.test(word)) : known;
-  return holdsWord(words.join('\n').toLowerCase(), telling);
+/** What tells of the tools that a step has at hand. */
+interface AtHand {
+  /** Tools and parts of the step, in lower case. */
+  readonly words: string;
+  readonly shrinksTube: boolean;
 }
 
-function wouldList(judged: Judged, section: Section, entry: WorkTool, work: readonly Work[]): boolean {
+const toolsAtHand = rememberFor(({ build, facts }: Judged): ReadonlyMap<StepId, AtHand> => {
+  const parts = groupedBy(build.parts, ({ id }) => id);
+  const shrinking = new Set(facts.actions.filter(({ kind }) => kind === 'heat-shrink').map(({ step }) => step));
+  return new Map(
+    build.instructions.sections.map(({ id, facts: written }) => {
+      const used = new Set((facts.steps[id]?.uses ?? []).map(({ value }) => value.part ?? ''));
+      const words = [
+        ...(facts.steps[id]?.tools ?? []).map(({ value }) => value),
+        ...written.flatMap(({ label, value }) => (label === 'tools' || label === 'parts' ? [value] : [])),
+        ...[...used].flatMap((part) => (parts.get(part) ?? []).map(({ description }) => description)),
+      ];
+      return [id, { words: words.join('\n').toLowerCase(), shrinksTube: shrinking.has(id) }];
+    }),
+  );
+});
+
+/** Whether the step lists such a tool, or has a part that serves, such as a cable. */
+function isThere(judged: Judged, { id }: Section, { known, work }: WorkTool): boolean {
+  const { words, shrinksTube } = toolsAtHand(judged).get(id) ?? { words: '', shrinksTube: false };
+  // Hot air may solder; where the step shrinks tube with it, it does not tell of an iron.
+  const telling = shrinksTube && work.includes('solder') ? known.filter((word) => !/^hot.air$/.test(word)) : known;
+  return holdsWord(words, telling);
+}
+
+function wouldList(
+  judged: Judged,
+  section: Section,
+  entry: WorkTool,
+  work: ReadonlyMap<StepId, readonly Work[]>,
+): boolean {
   const steps = judged.build.instructions.sections.filter(({ role }) => role === 'step');
   const lists = (one: Section) => isThere(judged, one, entry);
   if (!steps.slice(0, steps.indexOf(section)).some(lists)) return true;
-  const alike = steps.filter((one) => one !== section && listsTools(one) && work.some(({ step }) => step === one.id));
+  const alike = steps.filter((one) => one !== section && listsTools(one) && work.has(one.id));
   return listsAgain(judged) && alike.filter(lists).length * 2 > alike.length;
 }
 

@@ -1,6 +1,7 @@
 import type { Action } from '#core/action.ts';
 import type { Judged } from '#core/assembled.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { StepId } from '#core/step.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import type knowledge from './knowledge/tools.json';
@@ -20,7 +21,7 @@ export interface Work {
 export function workFor(judged: Judged, entry: WorkTool): Work[] {
   const told = judged.facts.actions
     .filter(({ kind, told: how, step }) => how === 'do' && step !== null && entry.work.includes(kind))
-    .map((action): Work => ({ step: action.step, words: sentenceOf(judged, action), place: action.place }))
+    .map((action): Work => ({ step: action.step, words: sentencesOfWork(judged)(action), place: action.place }))
     .filter(({ words }) => suits(words, entry));
   return entry.work.includes('measure') ? [...readingsOf(judged), ...told] : told;
 }
@@ -42,6 +43,9 @@ function readingsOf({ build, facts }: Judged): Work[] {
     ),
   );
 }
+
+/** The sentence in which some work stands; several tools ask for the same. */
+const sentencesOfWork = rememberFor((judged: Judged) => rememberFor((action: Action) => sentenceOf(judged, action)));
 
 /** The sentence in which the work stands, as written. */
 function sentenceOf({ build }: Judged, { place }: Action): string {

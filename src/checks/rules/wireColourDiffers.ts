@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
 import { type Connection, endpointId } from '#core/connection.ts';
+import { rememberFor } from '#core/remember.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { type SpokenText, spokenTexts } from '#prose/mentions/spokenTexts.ts';
 import { placeInside } from '#prose/placeInside.ts';
@@ -133,7 +134,7 @@ function* inSentence(build: Build, spoken: SpokenText, sentence: string, start: 
   const pairs = toldPairs(build, sentence);
   const single = toldPins(sentence).filter(({ from }) => !pairs.some((pair) => pair.from === from));
   for (const { colour: told, pins, from, to } of [...pairs, ...single]) {
-    const rows = build.connections.filter((row) => pins.every((pin) => pinsOf(row).includes(pin)));
+    const rows = rowsBetween(build, pins);
     const wired = rows.map(coloursOf);
     if (rows.length === 0 || wired.some((one) => one.length === 0 || one.includes(told))) continue;
     const where = pins.length === 1 ? `to ${pins[0]}` : `from ${pins.join(' to ')}`;
@@ -168,7 +169,7 @@ function toldPins(sentence: string): ToldWire[] {
 /** Colours with both ends of a row: 'yellow wires from R2.2 to U1.6 and from U1.3, which is DATA, to R4.1'. */
 function toldPairs(build: Build, sentence: string): ToldWire[] {
   const colours = [...sentence.matchAll(colouredWire)];
-  const known = new Set(build.connections.flatMap(pinsOf));
+  const known = rowsByPin(build);
   return colours.flatMap((match, index) => {
     const told = colourIn(match);
     if (told === undefined) return [];
@@ -176,13 +177,13 @@ function toldPairs(build: Build, sentence: string): ToldWire[] {
     const from = colours.length === 1 ? 0 : match.index;
     const to = colours[index + 1]?.index ?? sentence.length;
     return pairsIn(sentence.slice(from, to), known)
-      .filter((pins) => build.connections.some((row) => pins.every((pin) => pinsOf(row).includes(pin))))
+      .filter((pins) => rowsBetween(build, pins).length > 0)
       .map((pins) => ({ colour: told, pins, from: match.index, to: match.index + match[0].length }));
   });
 }
 
 /** Pins that words take from one to another: each before a 'to' with each after it, up to the next 'from'. */
-function pairsIn(words: string, known: ReadonlySet<string>): [string, string][] {
+function pairsIn(words: string, known: ReadonlyMap<string, unknown>): [string, string][] {
   return words.split(/\b(?:from|between)\b/i).flatMap((part, index) => {
     const ends = [...part.matchAll(new RegExp(`(?<![\\w.])${pinForm}`, 'gu'))]
       .map((match) => ({ pin: pinIn(match[0], known), at: match.index }))
@@ -201,7 +202,7 @@ function pairsIn(words: string, known: ReadonlySet<string>): [string, string][] 
 }
 
 /** A pin as the wiring has it; a dash or a plus at the end may belong to the sentence. */
-function pinIn(written: string, known: ReadonlySet<string>): string {
+function pinIn(written: string, known: ReadonlyMap<string, unknown>): string {
   const pin = written.toUpperCase();
   return known.has(pin) ? pin : pin.replace(/[+-]+$/, '');
 }
@@ -210,8 +211,23 @@ function colourIn(match: RegExpMatchArray): string | undefined {
   return names.get(match.groups?.colour?.toLowerCase() ?? '');
 }
 
-function pinsOf({ from, to }: Pick<Connection, 'from' | 'to'>): string[] {
-  return [endpointId(from), endpointId(to)];
+/** Rows of the wiring, in its order, by the pins at their ends. */
+const rowsByPin = rememberFor(({ connections }: Build): ReadonlyMap<string, readonly Connection[]> => {
+  const rows = new Map<string, Connection[]>();
+  for (const row of connections) {
+    for (const pin of new Set([endpointId(row.from), endpointId(row.to)])) {
+      const here = rows.get(pin);
+      if (here === undefined) rows.set(pin, [row]);
+      else here.push(row);
+    }
+  }
+  return rows;
+});
+
+/** Rows that hold all of the pins. */
+function rowsBetween(build: Build, [first = '', ...others]: readonly string[]): Connection[] {
+  const known = rowsByPin(build);
+  return (known.get(first) ?? []).filter((row) => others.every((pin) => known.get(pin)?.includes(row)));
 }
 
 /** The colours that a row names; empty where one of its words is none. */
