@@ -11,8 +11,11 @@ export type Taking =
 export interface Bag {
   take(use: PartUse, part: Part, counted: boolean): Taking;
   putBack(use: PartUse, part: Part): void;
-  /** What is left, by part. Parts of unknown amount are not listed. */
-  contents(): Readonly<Record<PartId, number>>;
+  /**
+   * What is left now, by part, to be looked at later: what is in the bag is told before and after each step, and a
+   * step changes little of it. Parts of unknown amount are not listed.
+   */
+  contents(): () => Readonly<Record<PartId, number>>;
   /** What was not taken; 0 where amounts are not exact or cannot be compared. */
   left(part: Part): number;
 }
@@ -35,15 +38,10 @@ export function fillBag(parts: readonly Part[]): Bag {
       return [part.id, { stock, refs: new Set(), n: 0, exact: stock?.exact ?? false }];
     }),
   );
-  // What is in the bag is looked at before and after each step, and a step changes little of it.
-  const leftOf = (record: Taken) => Math.max(0, remaining(record));
-  let contents: Readonly<Record<PartId, number>> = Object.fromEntries(
-    [...records].flatMap(([id, record]): [PartId, number][] => (record.stock === null ? [] : [[id, leftOf(record)]])),
-  );
-  const changed = new Set<PartId>();
+  const full = [...records].flatMap(([id, record]) => leftOf(id, record));
+  const changes: (readonly [PartId, number])[] = [];
   return {
     take(use, part, counted) {
-      changed.add(part.id);
       const record = records.get(part.id);
       if (record === undefined || isTheSamePiece(use, record, counted)) return { short: false };
       if (use.ref !== null) record.refs.add(use.ref);
@@ -54,23 +52,23 @@ export function fillBag(parts: readonly Part[]): Bag {
       }
       const had = remaining(record);
       record.n = round(record.n + wanted);
+      changes.push(...leftOf(part.id, record));
       return record.exact && wanted > had ? { short: true, had: Math.max(0, had), wanted } : { short: false };
     },
     putBack(use, part) {
-      changed.add(part.id);
       const record = records.get(part.id);
       if (record === undefined) return;
       if (use.ref !== null) record.refs.delete(use.ref);
       record.n = round(Math.max(0, record.n - (inUnit(use.amount, record.stock?.unit ?? '') ?? 0)));
+      changes.push(...leftOf(part.id, record));
     },
     contents() {
-      const now = [...changed].flatMap((id): [PartId, number][] => {
-        const record = records.get(id);
-        return record === undefined || record.stock === null ? [] : [[id, leftOf(record)]];
-      });
-      changed.clear();
-      if (now.length > 0) contents = { ...contents, ...Object.fromEntries(now) };
-      return contents;
+      const until = changes.length;
+      let told: Readonly<Record<PartId, number>> | null = null;
+      return () => {
+        told ??= Object.fromEntries([...full, ...changes.slice(0, until)]);
+        return told;
+      };
     },
     left(part) {
       const record = records.get(part.id);
@@ -88,6 +86,11 @@ function isTheSamePiece(use: PartUse, record: Taken, counted: boolean): boolean 
   if (use.ref !== null) return record.refs.has(use.ref);
   const isSingle = record.stock?.unit === 'pcs' && record.stock.n === 1 && use.amount.n === 1;
   return isSingle && !counted && record.n >= 1;
+}
+
+/** None where the list does not say how much there is. */
+function leftOf(id: PartId, record: Taken): (readonly [PartId, number])[] {
+  return record.stock === null ? [] : [[id, Math.max(0, remaining(record))]];
 }
 
 function remaining(record: Taken): number {

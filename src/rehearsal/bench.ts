@@ -111,17 +111,22 @@ export function setUpBench(
     stops: [],
     partOfRef: (ref) => byRef.get(ref.toUpperCase()) ?? byId.get(ref) ?? null,
     partOfUse: (use) => (use.part === null ? null : (byId.get(use.part) ?? null)),
-    state: (until) => ({
-      bag: bench.bag.contents(),
-      tools: [...bench.tools],
-      made: [...bench.made.map(({ join }) => nameOfJoin(join)), ...bench.assemblies.names()],
-      loaded: bench.loaded.map(({ path, onto }) => (onto === null ? path : `${path} on ${onto}`)),
-      powered: bench.poweredSince !== null,
-      side: bench.side?.name ?? null,
-      warned: [...bench.warned],
-      explained: explained.filter(({ at }) => at < until).map(({ term }) => term),
-      clock: { ...bench.clock },
-    }),
+    state: (until) => {
+      const contents = bench.bag.contents();
+      return {
+        get bag() {
+          return contents();
+        },
+        tools: [...bench.tools],
+        made: [...bench.made.map(({ join }) => nameOfJoin(join)), ...bench.assemblies.names()],
+        loaded: bench.loaded.map(({ path, onto }) => (onto === null ? path : `${path} on ${onto}`)),
+        powered: bench.poweredSince !== null,
+        side: bench.side?.name ?? null,
+        warned: [...bench.warned],
+        explained: explained.filter(({ at }) => at < until).map(({ term }) => term),
+        clock: { ...bench.clock },
+      };
+    },
   };
   return bench;
 }

@@ -1,6 +1,7 @@
 import type { Action, ActionKind } from '#core/action.ts';
 import type { Claim } from '#core/claim.ts';
 import { isJoin, type Join, type PartUse, type PowerState } from '#core/step.ts';
+import { actionsOfStep } from './actionsOfStep.ts';
 import type { Bench, PoweredSince } from './bench.ts';
 import type { ScriptStep } from './script.ts';
 import { sentenceAround } from './sentenceAround.ts';
@@ -22,7 +23,7 @@ export function stopIfPowered(bench: Bench, step: ScriptStep, claim: Claim<unkno
 
 /** Words that switch off are believed, wherever they stand in a step that declares nothing. */
 export function hearSwitchingOff(bench: Bench, step: ScriptStep): void {
-  const isTold = bench.facts.actions.some((action) => action.step === step.id && isSwitchingOff(action));
+  const isTold = actionsOfStep(bench.facts, step.id).some(isSwitchingOff);
   if (step.facts.power === null && isTold) bench.isToldOff = true;
 }
 
@@ -30,7 +31,7 @@ const hotWork: ReadonlySet<ActionKind> = new Set(['solder', 'desolder', 'crimp',
 
 /** Follows the words of the step: what they switch, and what they tell to do while the power is on. */
 export function workAsTold(bench: Bench, step: ScriptStep): void {
-  const actions = bench.facts.actions.filter((action) => action.step === step.id);
+  const actions = actionsOfStep(bench.facts, step.id);
   const declared = step.facts.power?.value ?? null;
   if (declared !== null && (declared.during === 'off' || declared.after === 'off')) return;
   let isWorking = false;

@@ -1,3 +1,5 @@
+import { remember } from '#core/remember.ts';
+
 /** Whether two names speak of one tool: every word of the shorter stands in the longer ('iron', 'soldering iron'). */
 export function sameTool(a: string, b: string): boolean {
   const [first, second] = [wordsOf(a), wordsOf(b)];
@@ -5,10 +7,10 @@ export function sameTool(a: string, b: string): boolean {
   return few.size > 0 && [...few].every((word) => many.has(word));
 }
 
-function wordsOf(name: string): Set<string> {
+const wordsOf = remember((name): ReadonlySet<string> => {
   const words = name.toLowerCase().match(/[\p{L}\p{N}]+(?:[.,]\d+)?/gu) ?? [];
   return new Set(words.filter((word) => !idle.has(word)).map(singular));
-}
+});
 
 const idle = new Set(['a', 'an', 'the', 'of', 'or', 'and', 'for', 'with', 'small', 'pair', 'set', 'your']);
 

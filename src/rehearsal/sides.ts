@@ -1,3 +1,4 @@
+import { actionsOfStep } from './actionsOfStep.ts';
 import type { Bench } from './bench.ts';
 import type { ScriptStep } from './script.ts';
 
@@ -38,7 +39,7 @@ function thingOf(side: string): string {
 /** Holes and pads change places when the work is turned; a lid or a seam is found either way. */
 function worksOnPoints({ facts }: Bench, step: ScriptStep): boolean {
   if (step.facts.connects.length > 0) return true;
-  return facts.actions.some(({ kind, told, step: at }) => kind === 'solder' && told === 'do' && at === step.id);
+  return actionsOfStep(facts, step.id).some(({ kind, told }) => kind === 'solder' && told === 'do');
 }
 
 /** A guide that speaks of turning over anywhere is followed; so is a step that names its side in its words. */

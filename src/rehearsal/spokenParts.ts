@@ -23,12 +23,19 @@ export function spokenParts(build: Build, facts: Facts): SpokenParts {
     }
   }
   for (const { value } of facts.pins) refs.add(value.end.ref);
-  const described = build.parts.map((part) => ({ part, words: tokensOf(part.description) }));
+  const byFirstWord = new Map<string, { readonly id: PartId; readonly words: readonly string[] }[]>();
+  for (const { id, description } of build.parts) {
+    const words = tokensOf(description);
+    const [first] = words;
+    if (first !== undefined) byFirstWord.set(first, [...(byFirstWord.get(first) ?? []), { id, words }]);
+  }
   for (const words of proseOfSteps(build)) {
     for (const ref of refsIn(words)) refs.add(ref);
     const said = new Set(tokensOf(words));
-    for (const { part, words: telling } of described) {
-      if (telling.length > 0 && telling.every((word) => said.has(word))) parts.add(part.id);
+    for (const word of said) {
+      for (const { id, words: telling } of byFirstWord.get(word) ?? []) {
+        if (telling.every((one) => said.has(one))) parts.add(id);
+      }
     }
   }
   return { refs, parts };

@@ -13,8 +13,10 @@ import type { ScriptStep } from './script.ts';
 export function takeTools(bench: Bench, step: ScriptStep): void {
   const { tools, parts } = bench.build;
   for (const claim of step.facts.tools) {
-    const listed = [...tools.map(({ name }) => name), ...parts.map(({ description }) => description)];
-    if (tools.length > 0 && !listed.some((name) => sameTool(name, claim.value))) {
+    const isListed =
+      tools.some(({ name }) => sameTool(name, claim.value)) ||
+      parts.some(({ description }) => sameTool(description, claim.value));
+    if (tools.length > 0 && !isListed) {
       bench.stops.push({ kind: 'tool-not-listed', step: step.id, claim, tool: claim.value });
     }
     if (!bench.tools.some((name) => sameTool(name, claim.value))) bench.tools.push(claim.value);

@@ -33,13 +33,12 @@ export function findUnusedAssemblies(bench: Bench): Stop[] {
 export function findUnusedTools({ build, facts }: Bench): Stop[] {
   const named = Object.values(facts.steps).flatMap(({ tools }) => tools.map(({ value }) => value));
   const said = new Set(
-    tokensOf(
-      build.instructions.sections
-        .flatMap(({ role, heading, blocks }) =>
-          role === 'tools' || role === 'parts' ? [] : [heading, ...blocks.map(({ place }) => place.quote)],
-        )
-        .join('\n'),
-    ).map(stemOf),
+    build.instructions.sections
+      .flatMap(({ role, heading, blocks }) =>
+        role === 'tools' || role === 'parts' ? [] : [heading, ...blocks.map(({ place }) => place.quote)],
+      )
+      .flatMap(tokensOf)
+      .map(stemOf),
   );
   return build.tools.flatMap(({ name, needed }): Stop[] => {
     const isSaid = tokensOf(name).some((word) => word.length > 3 && said.has(stemOf(word)));
