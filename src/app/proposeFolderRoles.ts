@@ -3,23 +3,32 @@ import type { Path } from '#core/place.ts';
 import { rememberFor } from '#core/remember.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { recogniseTable } from '#formats/csv/recogniseTable.ts';
-import { recogniseText } from '#formats/guide/recogniseText.ts';
+import { recogniseText, type TextRecognised } from '#formats/guide/recogniseText.ts';
 import { isManifest } from '#formats/manifests/readManifest.ts';
 import { looksLike } from '#formats/roles/fileKind.ts';
 import { type Candidate, proposeRoles, type RoleProposal } from '#formats/roles/proposeRoles.ts';
 import { languageOf } from '#formats/sources/languageOf.ts';
+import { fileFinder } from './readInstructions.ts';
 
 /** Looks into every file and proposes which role it plays. */
 export function proposeFolderRoles(files: readonly FileEntry[], texts: ReadonlyMap<Path, SourceText>): RoleProposal {
   const paths = new Set(files.map(({ path }) => path));
-  return proposeRoles(files.map(({ path }) => candidateOf(path, texts.get(path), paths)));
+  const textIn = textsBy(fileFinder(files));
+  return proposeRoles(files.map(({ path }) => candidateOf(path, texts.get(path), paths, textIn)));
 }
 
 // A file that did not change is what it was.
 const tableIn = rememberFor(recogniseTable);
-const textIn = rememberFor(recogniseText);
+const textsBy = rememberFor((fileExists: ReturnType<typeof fileFinder>) =>
+  rememberFor((source: SourceText) => recogniseText(source, fileExists)),
+);
 
-function candidateOf(path: Path, source: SourceText | undefined, paths: ReadonlySet<Path>): Candidate {
+function candidateOf(
+  path: Path,
+  source: SourceText | undefined,
+  paths: ReadonlySet<Path>,
+  textIn: (source: SourceText) => TextRecognised,
+): Candidate {
   const isProse = looksLike('prose', path);
   const table = source !== undefined && looksLike('table', path) ? tableIn(source) : null;
   const isTable = table !== null && table.kind !== 'other';

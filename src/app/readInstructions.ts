@@ -1,6 +1,7 @@
 import type { FileEntry } from '#core/build.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
+import { remember } from '#core/remember.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import type { Instructions } from '#core/step.ts';
 import { readGuide } from '#formats/guide/readGuide.ts';
@@ -19,6 +20,11 @@ export function readInstructions(
 
 /** Finds a path as it is spelled on disk, whichever way its accents are composed. */
 export function fileFinder(files: readonly FileEntry[]): (path: Path) => Path | null {
-  const byForm = new Map(files.map(({ path }) => [path.normalize('NFC'), path]));
-  return (path) => byForm.get(path.normalize('NFC')) ?? null;
+  return finderAmong(files.map(({ path }) => path).join('\0'));
 }
+
+/** The same finder for the same files, so that what was found by it is still known. */
+const finderAmong = remember((paths): ((path: Path) => Path | null) => {
+  const byForm = new Map(paths.split('\0').map((path) => [path.normalize('NFC'), path]));
+  return (path) => byForm.get(path.normalize('NFC')) || null;
+}, 5);

@@ -1,3 +1,4 @@
+import { remember } from '#core/remember.ts';
 import names from './sectionNames.json';
 
 export type SectionName = 'parts' | 'tools' | 'steps' | 'prose';
@@ -12,7 +13,7 @@ const joins = new RegExp(`\\s+(?:${names.joins.map(escaped).join('|')})\\s+|\\s*
 const ending = new RegExp(`\\s(?:${names.proseEndings.join('|')})$`, 'u');
 
 /** What a heading says of its section by its words alone; null where they say nothing of the sort. */
-export function nameOfSection(heading: string): SectionName | null {
+export const nameOfSection = remember((heading): SectionName | null => {
   const words = withoutNumber(heading)
     .toLowerCase()
     .replaceAll('’', "'")
@@ -26,7 +27,7 @@ export function nameOfSection(heading: string): SectionName | null {
     if (name !== undefined) return name;
   }
   return ending.test(words) ? 'prose' : null;
-}
+});
 
 /** A heading without the number that some writers put before it, such as '3.' or 'Step 3:'. */
 export function withoutNumber(heading: string): string {

@@ -3,7 +3,7 @@ import type { Span } from '#core/place.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { type Block, type PictureRef, plainText } from '#core/text.ts';
 import { blocksFromTree } from './blocksFromTree.ts';
-import { type ParsedMarkdown, type ParsedNode, parseMarkdown, spanOfNode } from './parseMarkdown.ts';
+import { type ParsedNode, parseMarkdown, spanOfNode } from './parseMarkdown.ts';
 import { picturesOf } from './picturesOf.ts';
 import type { PictureFolders } from './resolvePicture.ts';
 
@@ -25,7 +25,7 @@ export interface OpenedSection {
 
 /** Reads a text from offset `from` on as sections. Text before the first heading is a section where there is any. */
 export function openSections(source: SourceText, from: number, folders: PictureFolders): OpenedSection[] {
-  const { nodes, definitions } = parsedOnce(source, from);
+  const { nodes, definitions } = parseMarkdown(source.text, from);
   const sections: Draft[] = [
     { heading: '', depth: 0, words: [from, from], headingPictures: [], start: from, blocks: [], firstList: null },
   ];
@@ -52,17 +52,6 @@ export function openSections(source: SourceText, from: number, folders: PictureF
         firstList: draft.firstList,
       };
     });
-}
-
-// A text is looked into to tell its role and then read in that role; parsing is nearly all of the cost.
-const parses = new WeakMap<SourceText, { readonly from: number; readonly markdown: ParsedMarkdown }>();
-
-function parsedOnce(source: SourceText, from: number): ParsedMarkdown {
-  const before = parses.get(source);
-  if (before?.from === from) return before.markdown;
-  const markdown = parseMarkdown(source.text, from);
-  parses.set(source, { from, markdown });
-  return markdown;
 }
 
 interface Draft {

@@ -1,10 +1,11 @@
 import { digestOf } from '#core/digest.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
+import { remember, rememberFor } from '#core/remember.ts';
 import { placeOf, type SourceText } from '#core/sourceText.ts';
 import type { Instructions, Section } from '#core/step.ts';
 import { uniqueSlug } from '#notation/names.ts';
-import { readFrontMatter } from '../settings/readFrontMatter.ts';
+import { type FrontMatter, readFrontMatter } from '../settings/readFrontMatter.ts';
 import { assignRoles, type Outline } from './assignRoles.ts';
 import { nameOfSection, withoutNumber } from './nameOfSection.ts';
 import { type OpenedSection, openSections } from './openSections.ts';
@@ -19,30 +20,26 @@ export interface GuideOptions {
   /** Depth of the headings that open steps; found by looking where it is not given. */
   readonly stepDepth?: number | null;
   /** The path as spelled on disk where the folder holds just that file; null otherwise. */
-  readonly fileExists: (path: Path) => Path | null;
-  /** Folders that picture addresses may be resolved from, besides those of the text itself. */
-  readonly pictureRoots?: readonly Path[];
+  readonly fileExists: FileFinder;
 }
+
+type FileFinder = (path: Path) => Path | null;
 
 /** Reads the guide's text over all its files, in the order given. Never throws: what is odd becomes a problem. */
 export function readGuide(
   sources: readonly SourceText[],
   options: GuideOptions,
 ): { instructions: Instructions; problems: Problem[] } {
-  const folders = { fileExists: options.fileExists, pictureRoots: options.pictureRoots ?? [] };
-  const fronts = sources.map((source) => readFrontMatter(source));
-  const opened = sources.flatMap((source, index) => openSections(source, fronts[index]?.end ?? 0, folders));
-  const factLists = opened.map(({ firstList, source }) =>
-    firstList === null ? null : readFactList(firstList.node, firstList.shift, source),
-  );
+  const pages = sources.map(pagesBy(options.fileExists));
+  const opened = pages.flatMap(({ sections }) => sections);
   const parents = parentsOf(opened);
-  const outlines = opened.map((section, index) => outlineOf(section, parents[index] ?? null, factLists[index] ?? null));
+  const outlines = opened.map((section, index) => ({ ...section.outline, parent: parents[index] ?? null }));
   const roles = assignRoles(outlines, options.stepDepth ?? null);
   const ids = idsOf(opened, parents);
   const problems: Problem[] = [];
   const sections = opened.map((section, index): Section => {
     const isStep = roles[index] === 'step';
-    const list = isStep ? (factLists[index] ?? null) : null;
+    const list = isStep ? section.factList : null;
     problems.push(...(list?.problems ?? []));
     const at = list?.complete ? section.firstList?.at : undefined;
     const blocks = section.blocks.filter((_, block) => block !== at);
@@ -57,22 +54,47 @@ export function readGuide(
       blocks,
       pictures: [...section.headingPictures, ...picturesOf(blocks)],
       facts: list?.facts ?? [],
-      signature: digestOf(
-        section.source.text
-          .slice(...section.content)
-          .replace(/\s+/g, ' ')
-          .trim(),
-      ),
+      signature: section.signature,
     };
   });
   return {
     instructions: {
-      title: titleOf(opened, sources[0]) ?? fronts.find((front) => front !== null)?.settings.title ?? null,
+      title: titleOf(opened, sources[0]) ?? pages.find(({ front }) => front !== null)?.front?.settings.title ?? null,
       sections,
     },
     problems,
   };
 }
+
+/** A section with what can be told of it by itself. */
+interface LoneSection extends OpenedSection {
+  readonly factList: FactList | null;
+  readonly outline: Omit<Outline, 'parent'>;
+  readonly signature: string;
+}
+
+interface Page {
+  readonly front: FrontMatter | null;
+  readonly sections: readonly LoneSection[];
+}
+
+/** A text is looked into to tell its role and then read in that role, and read again while others change. */
+const pagesBy = rememberFor((fileExists: FileFinder) =>
+  rememberFor((source: SourceText): Page => {
+    const front = readFrontMatter(source);
+    const opened = openSections(source, front?.end ?? 0, { fileExists, pictureRoots: [] });
+    return { front, sections: opened.map(loneSection) };
+  }),
+);
+
+function loneSection(section: OpenedSection): LoneSection {
+  const { firstList, source, content } = section;
+  const factList = firstList === null ? null : readFactList(firstList.node, firstList.shift, source);
+  const signature = signatureOf(source.text.slice(...content));
+  return { ...section, factList, outline: outlineOf(section, factList), signature };
+}
+
+const signatureOf = remember((text) => digestOf(text.replace(/\s+/g, ' ').trim()));
 
 /** The first heading of the first file, unless it only greets or says what kind of page it is. */
 function titleOf(opened: readonly OpenedSection[], first: SourceText | undefined): string | null {
@@ -102,13 +124,12 @@ function ancestorsOf(index: number, parents: readonly (number | null)[]): number
   return above;
 }
 
-function outlineOf(section: OpenedSection, parent: number | null, list: FactList | null): Outline {
+function outlineOf(section: OpenedSection, list: FactList | null): Omit<Outline, 'parent'> {
   const labels = list?.complete ? list.facts.map(({ label }) => label) : [];
   const isWork = labels.some((label) => !['danger', 'warning', 'caution', 'notice'].includes(label));
   return {
     heading: section.heading,
     depth: section.depth,
-    parent,
     pictures: picturesOf(section.blocks).length,
     told: countTelling(wordsOfBlocks(section.blocks)),
     facts: labels.length === 0 ? 'none' : isWork ? 'work' : 'cautions',

@@ -4,7 +4,7 @@ import { recogniseText } from './recogniseText.ts';
 
 function recognised(text: string, file = 'page.md') {
   const source: SourceText = { file, text, encoding: 'utf-8', bom: false, hash: '', lineStarts: lineStartsOf(text) };
-  return recogniseText(source);
+  return recogniseText(source, () => null);
 }
 
 const guide =

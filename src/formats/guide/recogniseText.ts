@@ -5,7 +5,7 @@ import { recogniseLicence } from '../licences/recogniseLicence.ts';
 import { readLog } from '../log/readLog.ts';
 import { readWiringTable } from '../wiring/readWiring.ts';
 import { nameOfSection } from './nameOfSection.ts';
-import { readGuide } from './readGuide.ts';
+import { type GuideOptions, readGuide } from './readGuide.ts';
 import { tablesOf } from './sectionLists.ts';
 import { countTelling } from './stepWording.ts';
 import { wordsOfBlocks } from './wordsOfBlocks.ts';
@@ -22,14 +22,17 @@ export interface TextRecognised {
   readonly sections: readonly { readonly slug: string; readonly role: 'parts' | 'tools' | 'wiring' }[];
 }
 
-/** What a Markdown or plain text is, by its content. */
-export function recogniseText(source: SourceText): TextRecognised {
+/**
+ * What a Markdown or plain text is, by its content. `fileExists` finds the pictures that it shows; it decides nothing,
+ * but the text need not be read anew in its role then.
+ */
+export function recogniseText(source: SourceText, fileExists: GuideOptions['fileExists']): TextRecognised {
   const plain = { sections: [] };
   const licence = looksLikeLicence(source) ? recogniseLicence(source.text) : null;
   if (licence !== null) return { ...plain, kind: 'licence', score: 1, why: `the text of ${licence}` };
   const { notes } = readLog(source);
   const dated = notes.filter(({ at }) => at !== null);
-  const { instructions } = readGuide([source], { fileExists: () => null });
+  const { instructions } = readGuide([source], { fileExists });
   const steps = instructions.sections.filter(({ role }) => role === 'step');
   const lists = listSections(instructions.sections);
   const own = [

@@ -1,3 +1,4 @@
+import { remember } from '#core/remember.ts';
 import { withoutNumber } from './nameOfSection.ts';
 import table from './stepVerbs.json';
 
@@ -11,25 +12,25 @@ const others = new Set(table.others);
 export type Telling = 'yes' | 'maybe' | 'no';
 
 /** Whether a heading tells somebody to do something, as 'Wire the ring' or 'Wiring the ring' does. */
-export function tellingOfHeading(heading: string): Telling {
+export const tellingOfHeading = remember((heading): Telling => {
   const words = wordsOf(withoutNumber(heading));
   const plain = tellingOfWords(words);
   if (plain !== 'no' || words.length === 0) return plain;
   if (words.length > 1 && verbOfGerund(words[0] ?? '') !== null) return after.has(words[1] ?? '') ? 'yes' : 'maybe';
   return others.has(words.at(-1) ?? '') ? 'yes' : 'no';
-}
+});
 
 /** How many sentences of a text tell somebody to do something. */
 export function countTelling(text: string): number {
-  return text.split(/[.!?:;]\s+|\n+/).filter(tells).length;
+  return text.split(/[.!?:;]\s+|\n+/).filter((sentence) => tells(sentence)).length;
 }
 
 /** 'If the light stays dark, check the fuse' tells somebody to do something after its first comma. */
-function tells(sentence: string): boolean {
+const tells = remember((sentence): boolean => {
   if (tellingOfWords(wordsOf(sentence)) === 'yes') return true;
   const main = /^\s*(?:if|when|once|after|before|while|until|to|as|using|with)\s[^,]*,\s+(.*)$/is.exec(sentence)?.[1];
   return main !== undefined && tellingOfWords(wordsOf(main)) === 'yes';
-}
+});
 
 function tellingOfWords(all: readonly string[]): Telling {
   let words = all;

@@ -1,3 +1,4 @@
+import { remember } from '#core/remember.ts';
 import { parseDate } from '#notation/dates.ts';
 
 /** A date that words open with, and how many characters it takes. `at` is null for a day that no calendar has. */
@@ -10,7 +11,7 @@ export interface OpeningDate {
 const mostWords = 6;
 
 /** The longest date at the head of a line; null where there is none. */
-export function openingDate(words: string): OpeningDate | null {
+export const openingDate = remember((words): OpeningDate | null => {
   let found: OpeningDate | null = null;
   let at = 0;
   for (let count = 0; count < mostWords; count++) {
@@ -22,7 +23,7 @@ export function openingDate(words: string): OpeningDate | null {
     if (date !== null) found = { at: date, length: written.length };
   }
   return found ?? looksLikeDate(words);
-}
+});
 
 function looksLikeDate(words: string): OpeningDate | null {
   const match = /^\d{4}[-/.]\d{1,2}[-/.]\d{1,2}(?!\d)|^\d{1,2}[/-]\d{1,2}[/-]\d{4}(?!\d)/.exec(words);
