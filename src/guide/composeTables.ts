@@ -5,6 +5,8 @@ import type { Part } from '#core/part.ts';
 import type { Amount, Quantity } from '#core/quantity.ts';
 import type { BlockNames } from './blockNames.ts';
 import type { PartRow, ToolRow, WiringRow } from './guide.ts';
+import { composeLook } from './look/composeLook.ts';
+import { sparesOf } from './sparesOf.ts';
 import { type StepMarks, stated, stepsThat } from './stepMarks.ts';
 
 /** What the rows of all tables are composed from. */
@@ -17,26 +19,49 @@ export interface TableSources {
 
 /** The bill of materials, row by row as the maker listed it. */
 export function composePartRows({ build, facts, marks, names }: TableSources): PartRow[] {
-  return build.parts.map((part) => ({
-    id: names.of('part', part.id),
-    places: [part.place],
-    part: part.id,
-    refs: part.refs,
-    amounts: amountsOf(part.amount),
-    description: part.description,
-    value: valueBesides(part),
-    ratings: part.ratings.filter((rating) => !says(part.description, rating)),
-    package: part.package,
-    mpn: part.mpn,
-    supplier: part.supplier,
-    links: part.links,
-    price: part.price,
-    substitution: part.substitution,
-    note: part.note,
-    fitted: part.fitted,
-    group: part.section,
-    usedIn: stepsThat(marks, facts, (step) => stated(step.uses).some((use) => use.value.part === part.id)),
-  }));
+  return build.parts.map((part) => {
+    const look = composeLook(part, toldBands(part, facts));
+    const spares = sparesOf(part, build.texts);
+    return {
+      id: names.of('part', part.id),
+      places: [part.place],
+      part: part.id,
+      refs: part.refs,
+      amounts: amountsOf(part.amount),
+      description: part.description,
+      value: valueBesides(part),
+      ratings: part.ratings.filter((rating) => !says(part.description, rating)),
+      package: part.package,
+      mpn: part.mpn,
+      supplier: part.supplier,
+      links: part.links,
+      price: part.price,
+      substitution: part.substitution,
+      note: part.note,
+      fitted: part.fitted,
+      group: part.section,
+      usedIn: stepsThat(marks, facts, (step) => stated(step.uses).some((use) => use.value.part === part.id)),
+      ...(spares === null ? {} : { spares }),
+      ...(isPacked(part) ? { packed: true } : {}),
+      ...(look === null ? {} : { look }),
+    };
+  });
+}
+
+/** The colours of a resistor's bands as the guide's own text tells them; null where it tells none. */
+function toldBands(part: Part, facts: Facts): string[] | null {
+  const told = facts.values.find(({ value }) => value.part === part.id && value.marked === 'bands');
+  return (
+    told?.value.value.text
+      .toLowerCase()
+      .split(/[^\p{L}]+/u)
+      .filter((word) => word !== 'and' && word !== '') ?? null
+  );
+}
+
+/** A price for several pieces that was listed as such; a sum for all pieces of the row is no price of a pack. */
+function isPacked(part: Part): boolean {
+  return part.price !== null && part.price.per > 1 && part.cells.price !== undefined;
 }
 
 /** The tools, the needed ones first. */

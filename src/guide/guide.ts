@@ -176,7 +176,88 @@ export interface PartRow extends Told {
   readonly fitted: boolean;
   readonly group: string | null;
   readonly usedIn: readonly StepMark[];
+  /** Spare pieces for one build, where the list counts them apart from the amount. */
+  readonly spares?: number;
+  /** True where the price is for a pack of `price.per`, so that none can be had singly for it. */
+  readonly packed?: boolean;
+  readonly look?: PartLook;
 }
+
+/** A part as it lies on paper: what is drawn of it, and by which words a beginner knows it. */
+export interface PartLook {
+  /** Null where nothing is known of its form. */
+  readonly drawing: Drawing | null;
+  readonly signs: readonly LookSign[];
+}
+
+/** One thing to look for. `usual` where makers mostly do so and neither a standard nor this build's maker says it. */
+export interface LookSign {
+  readonly words: string;
+  readonly usual: boolean;
+}
+
+/** What is drawn of a part; only what is known of it, the rest stays open. */
+export type Drawing =
+  /** Bands from the end that is read first; null for one that is there and whose colour is not known. */
+  | { readonly kind: 'banded'; readonly bands: readonly (string | null)[] }
+  /** A form that all parts of a class share, with what is printed on it. */
+  | { readonly kind: 'form'; readonly form: PartForm; readonly print: readonly string[] }
+  /** A body with pins along two sides. `feet`: pins for holes, flat leads for pads, or a socket's openings. */
+  | { readonly kind: 'dual'; readonly pins: number; readonly feet: 'pins' | 'leads' | 'openings' }
+  /** A body with contacts along four sides. */
+  | { readonly kind: 'quad'; readonly pins: number }
+  /** Rows of pins or of openings. */
+  | { readonly kind: 'strip'; readonly rows: number; readonly columns: number; readonly openings: boolean }
+  | { readonly kind: 'terminals'; readonly positions: number }
+  /** A flat thing by its sides in millimetres, null where not known; `pins` along its edges, `holes` all over it. */
+  | {
+      readonly kind: 'plate';
+      readonly size: readonly [number, number] | null;
+      readonly pins: { readonly rows: number; readonly columns: number } | null;
+      readonly holes: boolean;
+    }
+  /** A ring by its diameters in millimetres. */
+  | { readonly kind: 'ring'; readonly outside: number; readonly inside: number };
+
+export const partForms = [
+  'disc',
+  'box',
+  'can',
+  'bead',
+  'chip',
+  'block',
+  'diode',
+  'led',
+  'led-four',
+  'to-92',
+  'to-220',
+  'sot-23',
+  'sot-223',
+  'axial-coil',
+  'ring-coil',
+  'glass-fuse',
+  'blade-fuse',
+  'crystal',
+  'trimmer',
+  'dial',
+  'tact',
+  'toggle',
+  'slide',
+  'encoder',
+  'round-jack',
+  'coin-cell',
+  'round-cell',
+  'snap-battery',
+  'pouch',
+  'wire',
+  'tube',
+  'screw',
+  'nut',
+  'pillar',
+] as const;
+
+/** Forms that are drawn once and shared by all parts of their class. */
+export type PartForm = (typeof partForms)[number];
 
 export interface ToolsBlock extends Told {
   readonly kind: 'tools';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { amountUnitOf, parseAmount } from './amount.ts';
+import { amountUnitOf, parseAmount, parseSpares } from './amount.ts';
 
 describe('parseAmount', () => {
   it.each([
@@ -67,5 +67,18 @@ describe('parseAmount', () => {
 describe('amountUnitOf', () => {
   it('knows a unit by its words', () => {
     expect([amountUnitOf('Pieces'), amountUnitOf('metres'), amountUnitOf('kΩ')]).toEqual(['pcs', 'm', null]);
+  });
+});
+
+describe('parseSpares', () => {
+  it.each([
+    ['10 (+4)', 4],
+    ['10 (4 spare)', 4],
+    ['6 (+ 2 spares)', 2],
+  ])('reads the spares of %s as %d', (text, n) => {
+    expect(parseSpares(text)).toBe(n);
+  });
+  it.each(['10', '4 (2 per side)', '(spare)', '1 spare', ''])('finds none in “%s”', (text) => {
+    expect(parseSpares(text)).toBeNull();
   });
 });

@@ -44,6 +44,13 @@ export function amountUnitOf(word: string): string | null {
   return units.get(plainForm(word).toLowerCase()) ?? null;
 }
 
+/** How many spares stand apart from an amount, as in `10 (+4)` or `6 (2 spare)`; null where none do. */
+export function parseSpares(text: string): number | null {
+  if (text.length > longest) return null;
+  const found = /\((?:\+ ?(\d{1,4})(?: spares?)?|(\d{1,4}) spares?)\)$/u.exec(plainForm(text).toLowerCase());
+  return found === null ? null : Number(found[1] ?? found[2]);
+}
+
 function ascends(n: number, last: string | undefined): boolean {
   if (last === undefined) return true;
   const end = parseNumber(last.replace(/^ ?(?:-|–|—|to) ?/u, ''));

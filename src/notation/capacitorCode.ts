@@ -18,6 +18,27 @@ export function parseCapacitorCode(text: string): Quantity | null {
   return si > 0 ? { kind: 'capacitance', si, text: written } : null;
 }
 
+/**
+ * The code of a capacitor of so many farads, as `parseCapacitorCode` reads it: `104` for 100 nF, `4R7` below 10 pF.
+ * Null where two digits and a power of ten cannot carry the value.
+ */
+export function capacitorCodeOf(farads: number): string | null {
+  const picofarads = farads * 1e12;
+  if (!(picofarads > 0) || !Number.isFinite(picofarads)) return null;
+  const [mantissa = '', power = ''] = picofarads.toExponential(1).split('e');
+  if (Math.abs(Number(`${mantissa}e${power}`) / picofarads - 1) > 1e-6) return null;
+  const exponent = Number(power);
+  if (exponent === 0) return mantissa.replace('.', 'R');
+  if (exponent === -1) return `R${mantissa.replace('.', '').replace(/0$/u, '')}`;
+  return exponent > 0 && exponent <= 7 ? `${mantissa.replace('.', '')}${exponent - 1}` : null;
+}
+
+/** The letter of a tolerance given as a fraction, as it follows a capacitor's code; null without one. */
+export function capacitorToleranceLetter(tolerance: number): string | null {
+  const found = Object.entries(letters.capacitor).find(([, fraction]) => Math.abs(fraction - tolerance) <= 1e-9);
+  return found?.[0] ?? null;
+}
+
 /** The tolerance that follows a capacitor's code, as a fraction; null without one that is a share of the value. */
 export function capacitorCodeTolerance(text: string): number | null {
   const letter = parseCapacitorCode(text) === null ? '' : text.trim().slice(-1);

@@ -1,6 +1,6 @@
 /** Codes that are printed on parts. */
-export { parseCapacitorCode } from './capacitorCode.ts';
-export { colourBandsOf, parseColourBands } from './colourBands.ts';
-export { parseEia96 } from './eia96.ts';
+export { capacitorCodeOf, capacitorToleranceLetter, parseCapacitorCode } from './capacitorCode.ts';
+export { colourBandsOf, parseColourBands, valueBandsOf } from './colourBands.ts';
+export { eia96Of, parseEia96 } from './eia96.ts';
 export { isPackage } from './packageCode.ts';
-export { parseSmdResistorCode } from './smdResistorCode.ts';
+export { parseSmdResistorCode, smdResistorCodeOf } from './smdResistorCode.ts';

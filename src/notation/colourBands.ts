@@ -39,20 +39,32 @@ export function parseColourBands(colours: readonly string[]): BandReading | null
 
 /**
  * The bands of a resistor of `ohms` with a tolerance given as a fraction (0.05 for ±5 %), from the end that is read
- * first; one black band for a link. Null where so many bands cannot carry the value, or no colour the tolerance.
+ * first; one black band for a link. Six bands end with a temperature coefficient in ppm/K. Null where so many bands
+ * cannot carry the value, or no colour the tolerance or the coefficient.
  */
-export function colourBandsOf(ohms: number, tolerance: number, bands: 4 | 5): string[] | null {
+export function colourBandsOf(
+  ohms: number,
+  tolerance: number,
+  bands: 4 | 5 | 6,
+  tempco: number | null = null,
+): string[] | null {
   if (ohms === 0) return ['black'];
-  if (!(ohms > 0) || !Number.isFinite(ohms)) return null;
-  const count = bands - 2;
-  const [mantissa = '', power = ''] = ohms.toExponential(count - 1).split('e');
-  if (Math.abs(Number(`${mantissa}e${power}`) / ohms - 1) > 1e-6) return null;
-  const exponent = Number(power) - (count - 1);
-  const digits = [...mantissa.replace('.', '')].map((digit) => nameWhere((c) => c.digit === Number(digit)));
-  const multiplier = nameWhere((c) => c.exponent === exponent);
+  const value = valueBandsOf(ohms, bands === 4 ? 2 : 3);
   const last = nameWhere((c) => c.tolerance !== null && Math.abs(c.tolerance - tolerance) <= 1e-9);
-  const names = [...digits, multiplier, last];
+  const sixth = bands === 6 ? [nameWhere((c) => c.tempco !== null && c.tempco === tempco)] : [];
+  const names = [...(value ?? [null]), last, ...sixth];
   return names.every((name) => name !== null) ? names : null;
+}
+
+/** The bands that carry the value alone: its digits and its power of ten. Null where so many digits cannot hold it. */
+export function valueBandsOf(ohms: number, digits: 2 | 3): string[] | null {
+  if (!(ohms > 0) || !Number.isFinite(ohms)) return null;
+  const [mantissa = '', power = ''] = ohms.toExponential(digits - 1).split('e');
+  if (Math.abs(Number(`${mantissa}e${power}`) / ohms - 1) > 1e-6) return null;
+  const exponent = Number(power) - (digits - 1);
+  const names = [...mantissa.replace('.', '')].map((digit) => nameWhere((c) => c.digit === Number(digit)));
+  const all = [...names, nameWhere((c) => c.exponent === exponent)];
+  return all.every((name) => name !== null) ? all : null;
 }
 
 type Colour = (typeof table.colours)[number];

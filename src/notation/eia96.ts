@@ -14,3 +14,14 @@ export function parseEia96(text: string): Quantity | null {
   if (digits === undefined || exponent === undefined) return null;
   return { kind: 'resistance', si: Number(`${digits}e${exponent}`), text: written };
 }
+
+/** The three characters for `ohms`, as `parseEia96` reads them; null where E96 has no such number. */
+export function eia96Of(ohms: number): string | null {
+  if (!(ohms > 0) || !Number.isFinite(ohms)) return null;
+  const [mantissa = '', power = ''] = ohms.toExponential(2).split('e');
+  const digits = Number(mantissa.replace('.', ''));
+  if (Math.abs(Number(`${mantissa}e${power}`) / ohms - 1) > 1e-6) return null;
+  const place = preferredSeries(96).indexOf(digits) + 1;
+  const letter = Object.entries(table.exponents).find(([, exponent]) => exponent === Number(power) - 2)?.[0];
+  return place === 0 || letter === undefined ? null : `${String(place).padStart(2, '0')}${letter}`;
+}
