@@ -10,7 +10,7 @@ import { languageOf } from '#formats/sources/languageOf.ts';
 import { readSources } from '#formats/sources/readSources.ts';
 import { findRepeatedSecrets, findSecretsInText } from '#formats/sources/secrets.ts';
 import type { GrammarPort } from './ports.ts';
-import { fileFinder } from './readInstructions.ts';
+import { fileFinder, looseFinder } from './readInstructions.ts';
 
 /** What the build's code says: pins, libraries, numbers, and credentials in any of its texts. */
 export async function readCode(
@@ -32,7 +32,7 @@ export async function readCode(
     if (source === undefined || language === null || isBesideTheProduct(path)) continue;
     parsed.push({ source, language, tree: await grammars.parse(language, source.text) });
   }
-  const code = readSources(parsed, { fileExists: fileFinder(files) });
+  const code = readSources(parsed, { fileExists: fileFinder(files), fileNearly: looseFinder(files) });
   const manifests = [...texts.values()]
     .filter(({ file }) => isManifest(file) && !isBesideTheProduct(file))
     .map((source) => ({ file: source.file, ...manifestIn(source) }));

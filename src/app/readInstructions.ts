@@ -28,3 +28,9 @@ const finderAmong = remember((paths): ((path: Path) => Path | null) => {
   const byForm = new Map(paths.split('\0').map((path) => [path.normalize('NFC'), path]));
   return (path) => byForm.get(path.normalize('NFC')) || null;
 }, 5);
+
+/** Finds a path where capitals and small letters count as one. */
+export function looseFinder(files: readonly FileEntry[]): (path: Path) => Path | null {
+  const byForm = new Map(files.map(({ path }) => [path.toLowerCase().normalize('NFC'), path]));
+  return (path) => byForm.get(path.toLowerCase().normalize('NFC')) ?? null;
+}

@@ -37,17 +37,22 @@ const boardName =
  */
 function wiredByName(build: Build, files: readonly Path[]): Claim<Controller>[] {
   const pins = build.sources.flatMap((source) => source.pins);
-  const boards = build.parts.filter(
-    ({ refs, description, fitted }) =>
-      fitted && refs.length === 0 && (sure.test(description) || likely.test(description)),
-  );
   const refs = new Set(build.connections.flatMap(({ from, to }) => [from.ref, to.ref]));
   const named = [...refs].filter((ref) => boardName.test(ref.toUpperCase()));
   const [ref] = named;
-  const [board] = boards;
-  if (ref === undefined || board === undefined || named.length > 1 || boards.length > 1) return [];
+  const board = boardWithoutRef(build.parts);
+  if (ref === undefined || board === undefined || named.length > 1) return [];
   const wired = wiredPins(build, ref, pins);
   return wired.length < 2 ? [] : [derived(board, ref, files, wired, 0.6)];
+}
+
+/** The one board that a list describes and gives no reference. */
+function boardWithoutRef(parts: readonly Part[]): Part | undefined {
+  const boards = parts.filter(
+    ({ refs, description, fitted }) =>
+      fitted && refs.length === 0 && (sure.test(description) || likely.test(description)),
+  );
+  return boards.length === 1 ? boards[0] : undefined;
 }
 
 function derived(part: Part, ref: Ref, files: readonly Path[], places: readonly Place[], confidence: number) {
@@ -64,7 +69,9 @@ function declaredControllers(build: Build, steps: readonly StepFacts[]): Claim<C
     const files = build.sources
       .map(({ file }) => file)
       .filter((file) => own.some(({ value }) => belongs(file, value.path)) && !others.includes(file));
-    const part = build.parts.find((one) => one.refs.includes(ref));
+    const part =
+      build.parts.find((one) => one.refs.includes(ref)) ??
+      (boardName.test(ref.toUpperCase()) ? boardWithoutRef(build.parts) : undefined);
     return declared({ part: part?.id ?? ref, ref, files }, ...own.flatMap(({ places }) => places));
   });
 }

@@ -53,6 +53,16 @@ export const codeNotFound = defineCheck({
         },
         expect: [{ file: 'firmware/main.cpp', line: 2, words: 'config.h' }],
       },
+      {
+        title: 'capitals that only some machines let pass',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Load the code\n\n- Code: main.py\n\nCopy main.py and lamp.py. The Lamp glows.\n',
+          'main.py': 'from machine import Pin\nfrom Lamp import Lamp\n\nLamp(Pin(5)).on()\n',
+          'lamp.py': 'class Lamp:\n    def __init__(self, pin):\n        self.pin = pin\n',
+        },
+        expect: [{ file: 'main.py', line: 2, words: 'lamp.py' }],
+      },
     ],
   },
 });
@@ -81,10 +91,24 @@ function* includedByCode({ build }: Judged): Iterable<FindingDraft> {
   const code = new Set(build.sources.map(({ file }) => file));
   const prose = [...build.texts.values()].filter(({ file }) => !code.has(file)).map(({ text }) => text);
   const paths = build.files.map(({ path }) => path);
-  for (const { file, includes } of build.sources) {
+  for (const { file, language, includes } of build.sources) {
     for (const { kind, found, written, place } of includes) {
       const name = written.slice(written.lastIndexOf('/') + 1);
-      if (kind !== 'local' || found || prose.some((text) => text.includes(name))) continue;
+      if (kind !== 'local' || found) continue;
+      const spelled = spelledOtherwise(language === 'python' ? `${written.split('.').at(-1)}.py` : name, paths);
+      if (spelled !== null) {
+        yield {
+          subjects: [`code:${file}`],
+          mark: written,
+          sides: [place],
+          weight: 'slows',
+          message: `${file} asks for ${written}; on disk it is spelled ${spelled}.`,
+          consequence: 'On a machine or a board where capitals count, the file is not found and nothing runs.',
+          remedy: 'Spell the file and what asks for it the same way.',
+        };
+        continue;
+      }
+      if (prose.some((text) => text.includes(name))) continue;
       const example = exampleOf(name, paths);
       yield {
         subjects: [`code:${file}`],
@@ -110,6 +134,12 @@ function exampleOf(name: string, paths: readonly Path[]): Path | null {
     return other.includes(stem) && /example|sample|template|default|dist/.test(other);
   };
   return paths.find(isExample) ?? null;
+}
+
+/** The one file whose name has the same letters, some of them capital where the other has small ones. */
+function spelledOtherwise(name: string, paths: readonly Path[]): Path | null {
+  const found = sameName(name, paths);
+  return found === null || found === name || found.endsWith(`/${name}`) ? null : found;
 }
 
 function sameName(path: Path, paths: readonly Path[]): Path | null {

@@ -1,3 +1,4 @@
+import type { Action } from '#core/action.ts';
 import type { Judged } from '#core/assembled.ts';
 import type { StepId } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
@@ -63,7 +64,7 @@ export const measuredUnpowered = defineCheck({
         title: 'a reading with the power on stands before the step that switches on',
         files: {
           'guide.md':
-            '# Night light\n\n## Solder the lamp\n\n- Power: off\n\nSolder.\n\n## Test the rail\n\n- Power: on → off\n- Measure: PS1.PLUS – PS1.MINUS = 5.0 V\n\nProbe. Pull the cable.\n\n## Start it\n\n- Power: off → on\n\nPlug PS1 in. The lamp glows.\n',
+            '# Night light\n\n## Solder the lamp\n\n- Power: off\n\nSolder.\n\n## Test the rail\n\n- Power: on → off\n- Measure: PS1.PLUS – PS1.MINUS = 5.0 V\n\nProbe. Pull the cable.\n\n![The supply is plugged into the wall](rail.jpg)\n\n## Start it\n\n- Power: off → on\n\nPlug PS1 in. The lamp glows.\n',
           'parts.csv': 'Reference,Quantity,Description\nPS1,1,Supply 5 V\nD1,1,LED\n',
         },
         expect: [{ file: 'guide.md', line: 12, words: 'Start it' }],
@@ -122,11 +123,17 @@ function powerBefore({ facts, ledger }: Judged, index: number): string | undefin
 }
 
 function switchesOn({ build, facts }: Judged, step: StepId): boolean {
+  const section = build.instructions.sections.find(({ id }) => id === step);
+  // The words of a picture tell what it shows, not what to do.
+  const isShown = ({ place }: Action) =>
+    section?.pictures.some((one) => one.place.span[0] <= place.span[0] && place.span[1] <= one.place.span[1]) === true;
   const isTold = facts.actions.some(
     (action) =>
-      action.step === step && (action.kind === 'switch-on' || action.kind === 'plug-in') && action.told !== 'not',
+      action.step === step &&
+      (action.kind === 'switch-on' || action.kind === 'plug-in') &&
+      action.told !== 'not' &&
+      !isShown(action),
   );
-  const section = build.instructions.sections.find(({ id }) => id === step);
   const words = section === undefined ? [] : blocksOfWords(section).map(({ quote }) => quote);
   return (
     isTold ||

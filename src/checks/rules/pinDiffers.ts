@@ -5,9 +5,9 @@ import type { DrivenPin } from '#core/facts.ts';
 import type { Place } from '#core/place.ts';
 import type { Join } from '#core/step.ts';
 import { slugOf } from '#notation/names.ts';
-import { comparePins, parsePin } from '#notation/pins.ts';
+import { comparePins, type PinComparison, parsePin } from '#notation/pins.ts';
 import { compareJoin } from '#rehearsal/compareJoin.ts';
-import { netsOf } from '#rehearsal/nets.ts';
+import { type Nets, netsOf } from '#rehearsal/nets.ts';
 import { comparePinsOn } from '../comparePinsOn.ts';
 import {
   type ControllerEnd,
@@ -107,6 +107,17 @@ export const pinDiffers = defineCheck({
         expect: [{ file: 'keys/keys.ino', line: 1, words: 'ROW_1' }],
       },
       {
+        title: 'analogue pins beside numbered ones, and the light on the board',
+        files: {
+          'guide.md':
+            '# Keys\n\n## Parts\n\n- 1 controller board with 32 pins\n- 4 key switches\n\n## Wire the keys\n\n- Connects: Board.4 – Keys.ROW1, Board.5 – Keys.ROW2, Board.A0 – Keys.COL1\n\nSolder.\n\n## Load the code\n\n- Code: keys/keys.ino → Board\n\nUpload the sketch.\n',
+          'wiring.csv': 'from,to,net\nBoard.4,Keys.ROW1,ROW_1\nBoard.5,Keys.ROW2,ROW_2\nBoard.A0,Keys.COL1,COL_1\n',
+          'keys/keys.ino':
+            '#define ROW_1 4\n#define ROW_2 A0\n#define COL_1 5\nconst byte pins[] = {ROW_1, ROW_2, COL_1};\nvoid setup() { for (byte pin : pins) pinMode(pin, OUTPUT); pinMode(LED_BUILTIN, OUTPUT); }\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'keys/keys.ino', line: 2, words: 'ROW_2' }],
+      },
+      {
         title: 'the text leads a wire to a pin that no row has',
         files: {
           'guide.md':
@@ -178,12 +189,13 @@ function* codeAgainstWires(judged: Judged): Iterable<FindingDraft> {
     const board = `${part?.description ?? ''} ${part?.mpn ?? ''}`;
     const ends = controllerEnds(judged, ref, wires);
     const pins = facts.drivenPins.filter((pin) => pin.ref === ref && !isUncertainAnalogue(pin));
+    const compare = comparingOn(board, ends, netsOf(wires));
     const guessed = facts.controllers.some(({ value, basis }) => value.ref === ref && basis === 'proposed');
     const crossed = new Set<ControllerEnd>();
     for (const pin of pins) {
-      const meant = endMeantBy(pin, pins, ends, board);
+      const meant = endMeantBy(pin, pins, ends, compare);
       if (meant === null || crossed.has(meant)) continue;
-      const own = ends.find(({ end }) => comparePinsOn(board, end.pin, pin.pin) === 'same');
+      const own = ends.find((end) => compare(end, pin) === 'same');
       if (own !== undefined) crossed.add(own);
       const wire = meant.wires[0];
       yield {
@@ -201,27 +213,51 @@ function* codeAgainstWires(judged: Judged): Iterable<FindingDraft> {
   }
 }
 
+type Compare = (end: ControllerEnd, pin: DrivenPin) => PinComparison;
+
+/** Where the wiring has the pin of the code under the name that the code gives it, its other lines are other pins. */
+function comparingOn(board: string, ends: readonly ControllerEnd[], nets: Nets): Compare {
+  return ({ end }, { pin }) => {
+    const plain = comparePinsOn(board, end.pin, pin);
+    if (plain !== 'cannot-tell') return plain;
+    const isElsewhere = ends.some(
+      (other) =>
+        comparePinsOn(board, other.end.pin, pin) === 'same' &&
+        !nets.endsOn(other.end).some((one) => endpointId(one) === endpointId(end)),
+    );
+    return isElsewhere ? 'different' : 'cannot-tell';
+  };
+}
+
 /** The one wired pin that a name in code means, where that is not the pin that the code uses; else null. */
 function endMeantBy(
   pin: DrivenPin,
   pins: readonly DrivenPin[],
   ends: readonly ControllerEnd[],
-  board: string,
+  compare: Compare,
 ): ControllerEnd | null {
   const words = wordsOfDriven(pin);
   const means = (end: ControllerEnd, of: readonly string[]) => of.length > 0 && of.every((word) => end.words.has(word));
-  const compared = ends.map((end) => ({ end, is: comparePinsOn(board, end.end.pin, pin.pin) }));
+  const compared = ends.map((end) => ({ end, is: compare(end, pin) }));
   const meant = compared.filter(({ end }) => means(end, words));
   if (meant.some(({ is }) => is !== 'different')) return null;
   const own = compared.find(({ is }) => is === 'same')?.end;
   const free = meant.filter(({ end }) => {
     const drivers = pins.filter(
-      (other) => other !== pin && comparePinsOn(board, end.end.pin, other.pin) !== 'different',
+      (other) =>
+        other !== pin &&
+        compare(end, other) !== 'different' &&
+        // The light on the board itself hangs on no wire, unless the wire is its own.
+        !(isOwnLight(other) && !means(end, wordsOfDriven(other))),
     );
     // A pin that other code drives is that code's, unless the two have been swapped.
     return drivers.every((driver) => own !== undefined && means(own, wordsOfDriven(driver)));
   });
   return free.length === 1 ? (free[0]?.end ?? null) : null;
+}
+
+function isOwnLight({ pin }: DrivenPin): boolean {
+  return /^(?:LED_BUILTIN|BUILTIN_LED)/u.test(pin);
 }
 
 function* stepsAgainstWiring({ build, ledger }: Judged): Iterable<FindingDraft> {

@@ -22,7 +22,7 @@ export const versionNotPinned = defineCheck({
     const lines = sources.flatMap(({ text }) => text.split(/[\r\n]+/));
     const libraries = namedLibraries(build, sources);
     const open = libraries.filter(({ isPinned }) => !isPinned);
-    const core = coreWithoutVersion(judged, lines) ?? coreInText(sources);
+    const core = coreWithoutVersion(judged, lines.map(withoutVersionsOf(namesOf(build)))) ?? coreInText(sources);
     if (open.length === 0 && core === null) return;
     yield {
       subjects: ['build:versions'],
@@ -102,6 +102,18 @@ export const versionNotPinned = defineCheck({
         expect: [{ file: 'main.ino', line: 1, words: 'FastLED' }],
       },
       {
+        title: 'a version behind the name of a library is none of the core',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Load the code\n\nBuild it with platformio.ini, which names the core and the library FastLED 3.9.4.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,ESP32 development board\n',
+          'platformio.ini':
+            '[env:lamp]\nplatform = espressif32\nboard = esp32dev\nframework = arduino\nlib_deps = fastled/FastLED@3.9.4\n',
+          'src/main.cpp': '#include <Arduino.h>\n#include <FastLED.h>\n\nvoid setup() {}\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'platformio.ini', line: 2, words: 'espressif32' }],
+      },
+      {
         title: 'a manifest that leaves both open',
         files: {
           'guide.md': '# Night light\n\n## Load the code\n\nBuild and upload it with the settings in platformio.ini.\n',
@@ -157,6 +169,26 @@ interface OpenCore {
   readonly what: string;
   readonly place: Place;
   readonly isInText: boolean;
+}
+
+/** All that the code asks for and manifests name, as the text may call it. */
+function namesOf({ sources, dependencies }: Build): string[] {
+  const included = sources.flatMap(({ includes }) =>
+    includes.flatMap(({ library, written }) => [library ?? '', stemOf(written)]),
+  );
+  const depended = dependencies.map(({ library }) => library.slice(library.lastIndexOf('/') + 1));
+  return [...new Set([...included, ...depended])].filter((name) => name.length > 2 && wordsPattern(name) !== '');
+}
+
+/** A version right behind the name of a library is that library's alone. */
+function withoutVersionsOf(names: readonly string[]): (line: string) => string {
+  if (names.length === 0) return (line) => line;
+  const any = names.map(wordsPattern).join('|');
+  const pinned = new RegExp(
+    `(?<![\\p{L}\\d])(?:${any})(?: library)?[\\s,:(|=@\`*_-]*(?:version\\s*)?v?\\d+(?:\\.\\d+)+`,
+    'giu',
+  );
+  return (line) => line.replace(pinned, ' ');
 }
 
 function coreWithoutVersion({ build, facts }: Judged, lines: readonly string[]): OpenCore | null {
@@ -216,13 +248,18 @@ function linesWhere(sources: readonly SourceText[], isMeant: (line: string) => b
 }
 
 function speaksOf(line: string, name: string): boolean {
-  const pattern = name
+  const pattern = wordsPattern(name);
+  return pattern !== '' && new RegExp(`(?<![\\p{L}\\d])${pattern}(?![\\p{L}\\d])`, 'iu').test(line);
+}
+
+/** Blanks, hyphens and underscores are written as one likes. */
+function wordsPattern(name: string): string {
+  return name
     .replace(/[^\p{L}\d]+/gu, ' ')
     .trim()
     .split(' ')
     .map(escaped)
     .join('[\\s_-]*');
-  return pattern !== '' && new RegExp(`(?<![\\p{L}\\d])${pattern}(?![\\p{L}\\d])`, 'iu').test(line);
 }
 
 function escaped(text: string): string {

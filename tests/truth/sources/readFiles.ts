@@ -14,8 +14,11 @@ export async function readFiles(texts: Readonly<Record<string, string>>, others:
     if (language !== null)
       parsed.push({ source: sourceOf(file, text), language, tree: await grammars.parse(language, text) });
   }
-  const there = new Set([...Object.keys(texts), ...others]);
-  return readSources(parsed, { fileExists: (path) => (there.has(path) ? path : null) });
+  const there = [...Object.keys(texts), ...others];
+  return readSources(parsed, {
+    fileExists: (path) => there.find((one) => one === path) ?? null,
+    fileNearly: (path) => there.find((one) => one.toLowerCase() === path.toLowerCase()) ?? null,
+  });
 }
 
 export function sourceOf(file: string, text: string): SourceText {

@@ -56,6 +56,8 @@ function moduleOrigin({ written }: ImportLine, program: Program, context: Source
   const package_ = packages.get(top);
   if (builtIn.has(top) || (python.has(top) && package_ === undefined)) return standard;
   if (package_ === undefined && (micropython.has(top) || circuitpython.has(top))) return standard;
+  const nearly = localModule(program.source.file, written, { ...context, fileExists: context.fileNearly });
+  if (package_ === undefined && nearly !== null) return { ...local, found: false };
   return { library: package_ ?? patternedPackage(top), kind: 'external', found: true };
 }
 
