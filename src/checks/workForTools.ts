@@ -22,17 +22,25 @@ export function workFor(judged: Judged, entry: WorkTool): Work[] {
   const told = judged.facts.actions
     .filter(({ kind, told: how, step }) => how === 'do' && step !== null && entry.work.includes(kind))
     .map((action): Work => ({ step: action.step, words: sentencesOfWork(judged)(action), place: action.place }))
-    .filter(({ words }) => suits(words, entry));
+    .filter(({ words }) => suits(words, entry.work.includes('screw') ? partsIn(judged, words) : '', entry));
   return entry.work.includes('measure') ? [...readingsOf(judged), ...told] : told;
 }
 
-function suits(words: string, entry: WorkTool): boolean {
+/** What the list says of the parts whose references the words name: 'screw MP2 on' may mean a part with screws. */
+function partsIn({ build }: Judged, words: string): string {
+  const named = build.parts.filter(({ refs }) =>
+    refs.some((ref) => holdsWord(words.toLowerCase(), [ref.toLowerCase()])),
+  );
+  return named.map(({ description }) => description.toLowerCase()).join('\n');
+}
+
+function suits(words: string, parts: string, entry: WorkTool): boolean {
   const plain = words.toLowerCase();
   const needs = 'with' in entry ? (entry.with ?? []) : [];
   const spares = 'without' in entry ? (entry.without ?? []) : [];
   // The verb itself is no object: 'screw the lid on' names no screw.
   const rest = plain.replace(/^\W*\p{L}+\s/u, ' ');
-  return (needs.length === 0 || holdsWord(rest, needs)) && !holdsWord(plain, spares);
+  return (needs.length === 0 || holdsWord(`${rest}\n${parts}`, needs)) && !holdsWord(plain, spares);
 }
 
 /** Readings that steps declare. */

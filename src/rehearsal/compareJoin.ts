@@ -1,6 +1,6 @@
 import { type Connection, type Endpoint, endpointId } from '#core/connection.ts';
 import type { Join } from '#core/step.ts';
-import { comparePins, type PinComparison } from '#notation/pins.ts';
+import { comparePins, type PinComparison, parsePin } from '#notation/pins.ts';
 import type { Nets } from './nets.ts';
 
 /**
@@ -30,11 +30,30 @@ export function compareJoin(join: Pick<Join, 'from' | 'to'>, rows: readonly Conn
   return otherwise === null ? { is: 'absent' } : { is: 'otherwise', row: otherwise };
 }
 
-/** The table names pins of one part apart: where it has both names, they are two pins, unless they are known for one. */
+/**
+ * The table names pins of one part apart: where it has both names, they are two pins, unless they are known for one.
+ * Where it counts the pins of a part by a name (COL1, COL2), another number of that name is another pin than all others.
+ */
 function compareEnds(a: Endpoint, b: Endpoint, rows: readonly Connection[]): PinComparison {
   const compared = comparePins(a.pin, b.pin);
-  const isNamed = rows.some(({ from, to }) => [from, to].some((end) => endpointId(end) === endpointId(a)));
-  return compared === 'cannot-tell' && isNamed ? 'different' : compared;
+  if (compared !== 'cannot-tell') return compared;
+  const here = rows.flatMap(({ from, to }) => [from, to]).filter((end) => sameRef(end, a));
+  const isNamed = here.some((end) => endpointId(end) === endpointId(a));
+  const stem = countedStem(a.pin);
+  const counted = here.filter(({ pin }) => stem !== null && countedStem(pin) === stem);
+  return isNamed || new Set(counted.map(({ pin }) => pin.toUpperCase())).size > 1 ? 'different' : 'cannot-tell';
+}
+
+/** COL of COL4; null of a label that boards give a meaning of its own, such as D5 or GPIO5. */
+function countedStem(pin: string): string | null {
+  const { family } = parsePin(pin);
+  if (family !== 'named' && family !== 'analogue') return null;
+  return /^(.*[^\d])\d{1,3}$/u.exec(pin.trim().toUpperCase())?.[1] ?? null;
+}
+
+/** Whether a row joins the ends of a join, as far as names tell. */
+export function mayBeRowOf(join: Pick<Join, 'from' | 'to'>, rows: readonly Connection[]): boolean {
+  return rows.some((row) => facing(join, row)?.every(([a, b]) => compareEnds(a, b, rows) !== 'different') === true);
 }
 
 function knows(rows: readonly Connection[], end: Endpoint): boolean {

@@ -87,6 +87,19 @@ export const partNotTakenUp = defineCheck({
           { file: 'parts.csv', line: 2, words: 'D1' },
         ],
       },
+      {
+        title: 'the step that took up most parts is gone, and all that join list theirs',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Wire the lamp\n\n- Parts: W1\n- Connects: U1.1 – D1.A\n\nSolder.\n\n## Wire the button\n\n- Parts: W2\n- Connects: U1.2 – S1.1\n\nSolder.\n\n## Wire the supply\n\n- Parts: W3\n- Connects: U1.3 – D1.K\n\nSolder.\n',
+          'parts.csv':
+            'Reference,Quantity,Description\nD1,1,White LED 5 mm\nU1,1,Module\nS1,1,Push button\n"W1, W2, W3",3,Wire\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 6, words: 'D1 and U1' },
+          { file: 'guide.md', line: 13, words: 'S1' },
+        ],
+      },
     ],
   },
 });
@@ -97,7 +110,8 @@ interface Forgotten {
 }
 
 /** References that no step takes up, in a guide of which the steps take up most. */
-function forgottenRefs({ build, facts }: Judged): Forgotten[] {
+function forgottenRefs(judged: Judged): Forgotten[] {
+  const { build, facts } = judged;
   const uses = Object.values(facts.steps).flatMap((step) => step.uses.map(({ value }) => value));
   const refs = new Set(uses.flatMap(({ ref }) => ref ?? []));
   const whole = new Set(uses.flatMap(({ ref, part }) => (ref === null && part !== null ? [part] : [])));
@@ -105,11 +119,19 @@ function forgottenRefs({ build, facts }: Judged): Forgotten[] {
     .filter(({ fitted }) => fitted)
     .flatMap((part) => part.refs.map((ref): Forgotten => ({ ref, part })));
   const open = all.filter(({ ref, part }) => !refs.has(ref) && !whole.has(part.id));
-  return open.length * mostTakenUp > all.length ? [] : open;
+  return open.length * mostTakenUp <= all.length || listsWhatItJoins(judged, all.length - open.length, all.length)
+    ? open
+    : [];
 }
 
 /** Where more than one in so many is taken up by no step, the steps do not mean to list their parts. */
 const mostTakenUp = 4;
+
+/** Every step that makes connections lists parts, several do, and all steps together take up a third of the parts. */
+function listsWhatItJoins({ build, facts }: Judged, taken: number, all: number): boolean {
+  const joining = build.instructions.sections.filter(({ id }) => (facts.steps[id]?.connects.length ?? 0) > 0);
+  return joining.length >= 3 && joining.every(listsParts) && taken * 3 >= all;
+}
 
 interface Sighting {
   readonly section: Section;

@@ -55,6 +55,24 @@ export const toolForWorkMissing = defineCheck({
     ],
     fails: [
       {
+        title: 'a part with screws is screwed on',
+        files: {
+          'guide.md':
+            '# Fan\n\n## Tools\n\n- Screwdriver\n- Multimeter\n\n## Close it\n\n- Tools: none\n\nScrew MP1 on.\n',
+          'parts.csv': 'Reference,Quantity,Description\nMP1,1,"Grille, with four screws"\nU1,1,Module\n',
+        },
+        expect: [{ file: 'guide.md', line: 10, words: 'Screw MP1 on' }],
+      },
+      {
+        title: 'a trimmer is turned in a step that lists the meter alone',
+        files: {
+          'guide.md':
+            '# Fan\n\n## Tools\n\n- Screwdriver\n- Multimeter\n\n## Set the module\n\n- Tools: multimeter\n\nTurn the trimmer until you read 5 V.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Module\n',
+        },
+        expect: [{ file: 'guide.md', line: 10, words: 'Turn the trimmer' }],
+      },
+      {
         title: 'crimping and drilling, with an iron alone',
         files: {
           'guide.md':

@@ -1,5 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import { type Connection, endpointId } from '#core/connection.ts';
+import { mayBeRowOf } from '#rehearsal/compareJoin.ts';
+import { netsOf } from '#rehearsal/nets.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { stepName } from '../say.ts';
 
@@ -17,6 +19,7 @@ export const wireNeverMade = defineCheck({
     yield* neverMade(judged);
     yield* notInWiring(judged);
     yield* madeTwice(judged);
+    yield* besideTheRows(judged);
   },
   examples: {
     passes: [
@@ -40,6 +43,27 @@ export const wireNeverMade = defineCheck({
       },
     ],
     fails: [
+      {
+        title: 'a table that counts its pins by name has forgotten one of them',
+        files: {
+          'guide.md':
+            '# Keys\n\n## Wire the keys\n\n- Parts: U1, K1\n- Connects: U1.4 – K1.ROW1, U1.A0 – K1.COL1, U1.A1 – K1.COL2, U1.A2 – K1.COL3\n\nSolder.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Controller board\nK1,1,Keypad\n',
+          'wiring.csv': 'from,to,net\nU1.4,K1.ROW1,\nU1.A1,K1.COL2,\nU1.A2,K1.COL3,\n',
+        },
+        expect: [{ file: 'guide.md', line: 6, words: 'U1.A0 – K1.COL1' }],
+      },
+      {
+        title: 'a row is forgotten that only the name of its net makes up for',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Fit the lamp\n\n- Parts: D1, R1, PS1, SW1\n- Connects: D1.A – R1.2, R1.1 – PS1.PLUS, D1.K – PS1.MINUS, SW1.1 – SW2.1, D1.K – SW1.1\n\nSolder.\n',
+          'parts.csv':
+            'Reference,Quantity,Description\nD1,1,White LED 5 mm\nR1,1,Resistor 150 Ω\nPS1,1,Supply 5 V\n"SW1, SW2",2,Switch\n',
+          'wiring.csv': 'from,to,net\nD1.A,R1.2,LAMP\nR1.1,PS1.PLUS,5V\nD1.K,PS1.MINUS,GND\nSW1.1,SW2.1,GND\n',
+        },
+        expect: [{ file: 'guide.md', line: 6, words: 'D1.K – SW1.1' }],
+      },
       {
         title: 'the ground wire is in the table and in no step',
         files: {
@@ -124,6 +148,38 @@ function* madeTwice({ build, facts, ledger }: Judged): Iterable<FindingDraft> {
       message: `The step ${stepName(build, stop.step)} makes ${wire(stop.join)} again; ${stepName(build, stop.before)} has made it already.`,
       consequence: 'A builder wonders whether a second wire is meant.',
       remedy: 'Take the connection out of one of the two steps.',
+    };
+  }
+}
+
+/** Where nearly all connections of the steps are rows of the table, one that is none is one that the table forgot. */
+const mostBeside = 0.2;
+
+/** Connections that no row has, and whose ends only the name of a net holds together. */
+function* besideTheRows({ build, facts }: Judged): Iterable<FindingDraft> {
+  const joins = Object.entries(facts.steps).flatMap(([step, { connects }]) =>
+    connects.map(({ value, places }) => ({ step, join: value, places })),
+  );
+  const named = netsOf(build.connections);
+  const wired = netsOf(build.connections.map(({ from, to }) => ({ from, to })));
+  const beside = joins.filter(
+    ({ join }) =>
+      join.connection === null &&
+      named.joined(join.from, join.to) &&
+      !wired.joined(join.from, join.to) &&
+      !mayBeRowOf(join, build.connections),
+  );
+  if (beside.length > joins.length * mostBeside) return;
+  for (const { step, join, places } of beside) {
+    yield {
+      subjects: [`connection:${join.id}`],
+      mark: 'beside',
+      sides: places,
+      weight: 'tidy',
+      message: `The step ${stepName(build, step)} joins ${wire(join)}; no row of the wiring does, though both ends are on the net ${named.namesAt(join.from)[0] ?? ''}.`,
+      consequence:
+        'A builder who ticks off the rows has made a wire that the table does not show, and looks for a mistake.',
+      remedy: 'Add the row to the wiring, or take the connection out of the step.',
     };
   }
 }
