@@ -16,12 +16,14 @@ describe('parseMoney', () => {
     ['€0.82/pc', 0.82, 'EUR'],
     ['0,045 €', 0.045, 'EUR'],
     ['£1,234', 1234, 'GBP'],
+    ['35 euros', 35, 'EUR'],
   ])('reads %s', (text, amount, currency) => {
     expect(parseMoney(text)).toEqual({ amount, currency });
   });
 
   it('does not tell a currency from a sign that several share', () => {
-    expect(['$0.82', '¥100', 'kr 20', '0.04 '].map((text) => parseMoney(text)?.currency)).toEqual([
+    expect(['$0.82', '¥100', 'kr 20', '12 dollars', '0.04 '].map((text) => parseMoney(text)?.currency)).toEqual([
+      null,
       null,
       null,
       null,

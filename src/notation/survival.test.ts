@@ -4,6 +4,8 @@ import { type QuantityKind, siUnits } from '#core/quantity.ts';
 import { parseAmount } from './amount.ts';
 import { parseCapacitorCode, parseColourBands, parseEia96, parseSmdResistorCode } from './codes.ts';
 import { parseDate } from './dates.ts';
+import { findDurations } from './findDurations.ts';
+import { findMoney } from './findMoney.ts';
 import { parseItem, splitItems } from './items.ts';
 import { parseMoney } from './money.ts';
 import { slugOf, tokensOf } from './names.ts';
@@ -35,6 +37,8 @@ const readers: Record<string, (text: string) => unknown> = {
   parseItem,
   parseAmount,
   parseMoney,
+  findMoney,
+  findDurations,
   parseDate,
   slugOf,
   tokensOf,

@@ -176,6 +176,10 @@ describe('readFacts, Power and Time', () => {
     ['90 s', 1.5, 0],
     ['5 minutes and 1 day drying', 5, 1440],
     ['10 Minuten + 1 Stunde Wartezeit', 10, 60],
+    ['half an hour', 30, 0],
+    ['an hour and a half and two hours wait', 90, 120],
+    ['1 h and 10 min wait', 60, 10],
+    ['1h20', 80, 0],
   ])('reads time %s', (value, hands, wait) => {
     expect(step(`- Time: ${value}`).minutes?.value).toEqual({ hands, wait });
   });

@@ -1,14 +1,15 @@
-import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
 import type { Place } from '#core/place.ts';
-import type { Money } from '#core/quantity.ts';
 import { placeOf } from '#core/sourceText.ts';
+import { type FoundMoney, findMoney } from '#notation/findMoney.ts';
 import { parseMoney } from '#notation/money.ts';
-import { type PricedRow, type PriceSum, sumPrices } from '#notation/sumPrices.ts';
+import { type PriceRange, rangeOfPrices } from '#notation/rangeOfPrices.ts';
+import type { PricedRow } from '#notation/sumPrices.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { spokenTexts } from '#prose/mentions/spokenTexts.ts';
 import { placeInside } from '#prose/placeInside.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
+import { promisesInFront } from '../promisesInFront.ts';
 import { isRealPart } from '../realParts.ts';
 import { partsFileName, partsFiles } from '../say.ts';
 
@@ -21,11 +22,10 @@ export const costDiffers = defineCheck({
   basis: 'common practice: the sum of price times quantity, against every total in the text',
   needs: { subject: ['parts'], witnesses: [] },
   *run(judged) {
-    const sum = sumPrices(pricedRows(judged.build));
-    const [only, another] = sum.totals;
-    if (only === undefined || another !== undefined || sum.priced < 3) return;
-    yield* totalRow(judged.build, only, sum);
-    yield* inText(judged, only, sum);
+    const sum = rangeOfPrices(pricedRows(judged.build));
+    if (sum === null || sum.priced < 3) return;
+    yield* totalRow(judged.build, sum);
+    yield* inText(judged.build, sum);
   },
   examples: {
     passes: [
@@ -44,6 +44,15 @@ export const costDiffers = defineCheck({
           'guide.md': '# Night light\n\nThe parts cost 30 EUR in all.\n\n## Fit the lamp\n\nSolder it.\n',
           'parts.csv':
             'Reference,Quantity,Description,Price,Currency\nD1,3,White LED,2.00,EUR\nR1,6,Resistor,0.10,EUR\n,1,Case,3.00,EUR\n,1,Supply,,\n',
+        },
+      },
+      {
+        title: 'a length that is priced whole or by the metre, a range, and a rough total with full packs',
+        files: {
+          'guide.md':
+            '# Night light\n\nTwo hours, and 10.00 EUR for all parts. The parts cost 8 to 12 euros. With full packs, reckon with about 25 EUR in total.\n\n| Cost | 9.60 EUR |\n| --- | --- |\n\n## Fit the lamp\n\nSolder it.\n',
+          'parts.csv':
+            'Reference,Quantity,Description,Price,Currency\nD1,3,White LED,2.00,EUR\n,1,Case,3.00,EUR\nW1,60 cm,Hook-up wire,1.00,EUR\n',
         },
       },
     ],
@@ -69,6 +78,20 @@ export const costDiffers = defineCheck({
         },
         expect: [{ file: 'guide.md', line: 3, words: '5' }],
       },
+      {
+        title: 'a sum of another age, with a length in the list',
+        files: {
+          'guide.md':
+            '# Night light\n\nTwo hours, and 19.50 EUR for all parts.\n\n- Level: easy\n- Cost: 4 to 6 euros\n\nReckon with about 120 EUR in total.\n\n## Fit the lamp\n\nSolder it.\n',
+          'parts.csv':
+            'Reference,Quantity,Description,Price,Currency\nD1,3,White LED,2.00,EUR\n,1,Case,3.00,EUR\nW1,60 cm,Hook-up wire,1.00,EUR\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 3, words: '9.60 to 10.00 EUR' },
+          { file: 'guide.md', line: 6, words: '4.00 to 6.00 EUR' },
+          { file: 'guide.md', line: 8, words: '120.00 EUR' },
+        ],
+      },
     ],
   },
 });
@@ -82,10 +105,10 @@ function pricedRows(build: Build): PricedRow[] {
 }
 
 /** The last row of a list, where it states the one total. */
-function* totalRow(build: Build, sum: Money, { priced, rows }: PriceSum): Iterable<FindingDraft> {
+function* totalRow(build: Build, sum: PriceRange): Iterable<FindingDraft> {
   const [list, another] = build.partsLists;
   const source = list === undefined || another !== undefined ? undefined : build.texts.get(list.file);
-  if (source === undefined || priced < rows || /\.(?:md|markdown)$/iu.test(source.file)) return;
+  if (source === undefined || sum.priced < sum.rows || /\.(?:md|markdown)$/iu.test(source.file)) return;
   const lines = [...source.text.matchAll(/^[ \t,;"|]*(?:grand )?total\b[^\n]*$/gimu)];
   const [line] = lines;
   if (line === undefined || lines.length > 1) return;
@@ -94,70 +117,95 @@ function* totalRow(build: Build, sum: Money, { priced, rows }: PriceSum): Iterab
     .map((cell) => parseMoney(cell.replace(/"/gu, '').trim(), sum.currency))
     .filter((money) => money !== null && money.amount > 0);
   const stated = sums.at(-1);
-  if (stated === undefined || sums.length > 1 || stated === null || agrees(stated, sum, 0.005 * rows + 0.005)) return;
+  if (!stated || sums.length > 1 || isWithin(stated.amount, sum, 0.005 * sum.rows + 0.005)) return;
   const start = line.index;
-  yield differs([placeOf(source, [start, start + line[0].trimEnd().length])], stated, sum, 'The row of the total says');
+  const place = placeOf(source, [start, start + line[0].trimEnd().length]);
+  yield differs([place], { ...stated, least: stated.amount, most: stated.amount }, sum, 'The row of the total says');
 }
 
 const talksOfTotal =
-  /\b(?:all (?:the )?parts|all (?:the )?components|in total|total|altogether|in all|everything|whole build|bill of materials|the parts cost|parts together)\b/iu;
+  /\b(?:all (?:the )?(?:parts|components|materials?)|in total|total|altogether|in all|all told|everything|whole build|bill of materials|(?:the )?(?:parts|components|materials) (?:together |will |should |may )*costs?|parts together|cost of (?:the )?(?:parts|components|materials)|costs?\b[^.]{0,30}\bto (?:build|make))\b/iu;
+const talksOfMoney = /\b(?:costs?|total|pay|spend|prices?|budget|comes? to|adds? up|reckon)\b/iu;
+const forAll = /^\s*(?:for|buys?) (?:all|everything|the (?:parts|components|materials|lot|whole))\b/iu;
+const label =
+  /^\W*(?:(?:estimated|approximate|approx\.?|total|overall|parts|material) )*(?:costs?|budget)\b[^.:]{0,30}:\W*(?:\b(?:about|around|roughly|approximately|approx\.?|ca\.?|some|up to|less than|under)\b\W*)*$/iu;
 const otherTalk = /\b(?:postage|shipping|carriage|tools?|each|per|shop|instead|kit|saved?|tax)\b/iu;
 const upTo = /\b(?:less than|under|below|at most|up to|no more than|max(?:imum)?)\b/iu;
 const roughly = /\b(?:about|around|roughly|approximately|approx|ca|some)\b|~|≈/iu;
-const money =
-  /(?:[€$£¥]|(?<![A-Z])[A-Z]{3}) ?\d[\d.,]*\d|(?:[€$£¥]|(?<![A-Z])[A-Z]{3}) ?\d|(?<![\d.,])\d[\d.,]*(?: ?[€£$]| [A-Z]{3}(?![A-Z]))/gu;
 
-function* inText({ build }: Judged, sum: Money, { priced, rows }: PriceSum): Iterable<FindingDraft> {
-  for (const { words, place } of spokenTexts(build)) {
-    for (const { text, start } of sentencesOf(words)) {
-      const found = [...text.matchAll(money)];
-      const [only] = found;
-      const stated = only === undefined || found.length > 1 ? null : parseMoney(only[0]);
-      if (
-        only === undefined ||
-        stated === null ||
-        !talksOfTotal.test(text) ||
-        !/cost|total|pay|spend|price/iu.test(text)
-      )
-        continue;
-      if (stated.currency !== null && sum.currency !== null && stated.currency !== sum.currency) continue;
-      const before = text.slice(0, only.index);
-      if (otherTalk.test(before) || isCompatible(stated, sum, priced === rows, before, only[0])) continue;
-      const from = start + only.index;
-      yield differs(
-        [placeInside(place, from, from + only[0].length), ...partsFiles(build)],
-        stated,
-        sum,
-        'The text says',
-        build,
-      );
-    }
+function* inText(build: Build, sum: PriceRange): Iterable<FindingDraft> {
+  const told = new Set<string>();
+  for (const { text, placeAt, isLabelled } of sentencesIn(build)) {
+    const found = findMoney(text).filter(
+      ({ currency }) => currency === null || sum.currency === null || currency === sum.currency,
+    );
+    const [stated] = found;
+    if (stated === undefined || found.length > 1) continue;
+    const [before, after] = [text.slice(0, stated.from), text.slice(stated.to)];
+    const isTotal = isLabelled
+      ? label.test(before)
+      : forAll.test(after) || (talksOfTotal.test(text) && talksOfMoney.test(text));
+    if (!isTotal || otherTalk.test(before) || isCompatible(stated, sum, before)) continue;
+    const place = placeAt(stated.from, stated.to);
+    const key = `${place.file} ${place.span[0]}`;
+    if (told.has(key)) continue;
+    told.add(key);
+    yield differs([place, ...partsFiles(build)], stated, sum, 'The text says', build);
   }
 }
 
-/** Whether a total of the text may be the sum of the list; it may include packs and postage where it is no exact one. */
-function isCompatible(stated: Money, sum: Money, isWhole: boolean, before: string, written: string): boolean {
-  if (upTo.test(before)) return sum.amount <= stated.amount * 1.02;
-  const isExact = /[.,]\d{2}(?!\d)/u.test(written) && !roughly.test(before);
-  if (isExact)
-    return (!isWhole && stated.amount > sum.amount) || agrees(stated, sum, Math.max(0.05, sum.amount * 0.01));
-  return stated.amount >= sum.amount * 0.8;
+function sentencesIn(build: Build) {
+  return [
+    ...spokenTexts(build).flatMap(({ words, place }) =>
+      sentencesOf(words).map(({ text, start }) => ({
+        text,
+        placeAt: (from: number, to: number) => placeInside(place, start + from, start + to),
+        isLabelled: false,
+      })),
+    ),
+    ...promisesInFront(build).flatMap((one) => (one.ofTheWhole ? [{ ...one, isLabelled: true }] : [])),
+  ];
 }
 
-function agrees(a: Money, b: Money, tolerance: number): boolean {
-  return Math.abs(a.amount - b.amount) <= tolerance;
+/**
+ * What a stated total may differ by. One to the cent was added up: a hundredth covers unit prices that are rounded to
+ * the cent. A rough one is rounded to a digit or two, at most a fifth below; above, it may hold full packs, least
+ * orders and postage, which are seldom more than twice what the pieces come to (both common practice, from memory).
+ * Rows without a price make a sum that only grows.
+ */
+const rounded = { exact: 0.01, down: 0.8, up: 3 };
+
+function isCompatible(stated: FoundMoney, sum: PriceRange, before: string): boolean {
+  const isWhole = sum.priced === sum.rows;
+  if (upTo.test(before)) return sum.least <= stated.most * 1.02;
+  if (stated.exact && !roughly.test(before)) {
+    if (!isWhole && stated.least > sum.least) return true;
+    return isWithin(stated.least, sum, Math.max(0.05, sum.most * rounded.exact));
+  }
+  return stated.most >= sum.least * rounded.down && (!isWhole || stated.least <= sum.most * rounded.up);
 }
 
-function differs(sides: Place[], stated: Money, sum: Money, who: string, build?: Build): FindingDraft {
-  const currency = sum.currency ?? stated.currency ?? '';
-  const is = `${sum.amount.toFixed(2)} ${currency}`.trim();
+function isWithin(amount: number, { least, most }: PriceRange, tolerance: number): boolean {
+  return amount >= least - tolerance && amount <= most + tolerance;
+}
+
+function differs(
+  sides: Place[],
+  stated: Pick<FoundMoney, 'least' | 'most' | 'currency'>,
+  sum: PriceRange,
+  who: string,
+  build?: Build,
+): FindingDraft {
+  const inMoney = ({ least, most }: { readonly least: number; readonly most: number }) =>
+    `${least.toFixed(2)}${most - least < 0.005 ? '' : ` to ${most.toFixed(2)}`} ${sum.currency ?? stated.currency ?? ''}`.trim();
+  const isOpen = sum.most - sum.least >= 0.005;
   return {
     subjects: ['build:cost'],
-    mark: stated.amount.toFixed(2),
+    mark: stated.most.toFixed(2),
     sides,
     basis: 'read',
-    message: `${who} ${`${stated.amount.toFixed(2)} ${currency}`.trim()}; the prices ${build === undefined ? 'of its rows' : `in ${partsFileName(build)}`} come to ${is}.`,
+    message: `${who} ${inMoney(stated)}; the prices ${build === undefined ? 'of its rows' : `in ${partsFileName(build)}`} come to ${inMoney(sum)}${isOpen ? ', as lengths are priced whole or by the metre' : ''}.`,
     consequence: 'A reader who adds up the list trusts neither figure.',
-    remedy: `Write ${is}, or correct the prices.`,
+    remedy: isOpen ? 'Correct the total or the price that is wrong.' : `Write ${inMoney(sum)}, or correct the prices.`,
   };
 }

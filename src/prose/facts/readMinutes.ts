@@ -1,5 +1,6 @@
 import { declared } from '#core/claim.ts';
 import type { WrittenFact } from '#core/step.ts';
+import { findDurations } from '#notation/findDurations.ts';
 import type { Reading } from './reading.ts';
 import words from './timeWords.json';
 
@@ -16,16 +17,17 @@ const minutesOf = new Map(
 const waits = new RegExp(`(?<!\\p{L})(?:${words.wait.join('|')})`, 'u');
 const number = '(\\d+(?:[.,]\\d+)?|½)';
 const span = new RegExp(`${number}(?:\\s*(?:–|-|to|bis|à)\\s*${number})?\\s*(\\p{L}+)(?!\\p{N})`, 'gu');
+const between = /[+;&]|,\s|\band\b(?!\s+(?:an?|one)\s+(?:half|quarter)\b)|\bthen\b|\bplus\b|\bund\b/u;
 const clock = /(?<![\d:])(\d{1,2}):(\d{2})\s*(?:h\b)?/gu;
 
-/** `15 min`, `1 h 20 min`, `10 min + 2 h wait`, `hands on 15 min, wait 2 h`. Of a range the longer time counts. */
+/** `15 min`, `1 h 20 min`, `half an hour`, `10 min + 2 h wait`. Of a range the longer time counts. */
 export function readMinutes(fact: WrittenFact): Reading<Minutes> {
   let hands = 0;
   let wait = 0;
   let isRead = true;
-  for (const part of fact.value.toLowerCase().split(/[+;&]|,\s|\band\b|\bthen\b|\bplus\b|\bund\b/u)) {
+  for (const part of fact.value.toLowerCase().split(between)) {
     if (part.trim() === '') continue;
-    const minutes = durationOf(part);
+    const minutes = durationOf(inMinutes(part));
     if (minutes === null) isRead = false;
     else if (waits.test(part)) wait += minutes;
     else hands += minutes;
@@ -41,6 +43,17 @@ export function readMinutes(fact: WrittenFact): Reading<Minutes> {
       },
     ],
   };
+}
+
+/** The same with times that are spelled out in minutes. */
+function inMinutes(value: string): string {
+  let text = '';
+  let at = 0;
+  for (const { from, to, most } of findDurations(value)) {
+    text += `${value.slice(at, from)}${most} min`;
+    at = to;
+  }
+  return text + value.slice(at);
 }
 
 /** Minutes in one stretch of time; null where there is no number with a unit of time. */

@@ -21,23 +21,43 @@ export interface SpokenRow {
 
 /** Headings, paragraphs, list items and captions of the guide; table cells are left to `spokenRows`. */
 export const spokenTexts = rememberFor((build: Build): readonly SpokenText[] =>
-  speakingSections(build).flatMap((section) => {
-    const step = section.role === 'step' ? section.id : null;
-    const heading = section.depth === 0 ? [] : [spoken(section.place, step)];
-    return [
-      ...heading,
-      ...leaves(section.blocks).flatMap((block) => (block.kind === 'table' ? [] : [spoken(block.place, step)])),
-    ];
-  }),
+  speakingSections(build).flatMap(textsOfSection),
 );
 
 /** The tables of the guide, row by row. */
 export const spokenRows = rememberFor((build: Build): readonly SpokenRow[] =>
-  speakingSections(build).flatMap((section) => {
-    const step = section.role === 'step' ? section.id : null;
-    return leaves(section.blocks).flatMap((block) => (block.kind === 'table' ? rowsOf(block.place, step) : []));
-  }),
+  speakingSections(build).flatMap(rowsOfSection),
 );
+
+/** What a section says before the first step. */
+export interface SpokenSection {
+  readonly section: Section;
+  readonly texts: readonly SpokenText[];
+  readonly rows: readonly SpokenRow[];
+}
+
+/** The sections before the first step, apart from lists of parts and tools; none where there is no step. */
+export const spokenInFront = rememberFor((build: Build): readonly SpokenSection[] => {
+  const sections = speakingSections(build);
+  const first = sections.findIndex(({ role }) => role === 'step');
+  return sections
+    .slice(0, Math.max(first, 0))
+    .map((section) => ({ section, texts: textsOfSection(section), rows: rowsOfSection(section) }));
+});
+
+function textsOfSection(section: Section): SpokenText[] {
+  const step = section.role === 'step' ? section.id : null;
+  const heading = section.depth === 0 ? [] : [spoken(section.place, step)];
+  return [
+    ...heading,
+    ...leaves(section.blocks).flatMap((block) => (block.kind === 'table' ? [] : [spoken(block.place, step)])),
+  ];
+}
+
+function rowsOfSection(section: Section): SpokenRow[] {
+  const step = section.role === 'step' ? section.id : null;
+  return leaves(section.blocks).flatMap((block) => (block.kind === 'table' ? rowsOf(block.place, step) : []));
+}
 
 /** A place's words with the markup blanked. */
 export function spoken(place: TextPlace, step: StepId | null): SpokenText {
