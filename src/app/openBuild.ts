@@ -84,7 +84,7 @@ export async function openBuild(
     roles,
     files: listing.files,
     partsLists: lists.partsLists,
-    parts: lists.partsLists.flatMap(({ parts }) => parts),
+    parts: lists.parts,
     tools: lists.tools,
     connections: lists.connections,
     instructions: guide.instructions,

@@ -1,5 +1,5 @@
 import type { Connection } from '#core/connection.ts';
-import type { PartsList, Tool } from '#core/part.ts';
+import type { Part, PartsList, Tool } from '#core/part.ts';
 import type { Path } from '#core/place.ts';
 import type { Problem } from '#core/problem.ts';
 import { rememberFor } from '#core/remember.ts';
@@ -14,9 +14,19 @@ import { readWiring, readWiringTable } from '#formats/wiring/readWiring.ts';
 import { fileOfPlace, sectionOfPlace } from './filesOfRole.ts';
 
 export interface Lists {
+  readonly partsLists: readonly (PartsList & { readonly file: Path })[];
+  /** All rows of all lists. Of a single list they are the very rows read before, as long as it does not change. */
+  readonly parts: readonly Part[];
+  readonly tools: readonly Tool[];
+  readonly connections: readonly Connection[];
+  readonly problems: readonly Problem[];
+}
+
+/** Lists on the way to being read. */
+interface Gathered {
   readonly partsLists: (PartsList & { file: Path })[];
-  readonly tools: Tool[];
-  readonly connections: Connection[];
+  readonly tools: (readonly Tool[])[];
+  readonly connections: (readonly Connection[])[];
   readonly problems: Problem[];
 }
 
@@ -26,7 +36,7 @@ export function readLists(
   texts: ReadonlyMap<Path, SourceText>,
   instructions: Instructions,
 ): Lists {
-  const lists: Lists = { partsLists: [], tools: [], connections: [], problems: [] };
+  const lists: Gathered = { partsLists: [], tools: [], connections: [], problems: [] };
   for (const place of placesOf(roles, 'parts')) {
     const source = texts.get(fileOfPlace(place));
     if (source !== undefined) addParts(lists, source, sectionsNamed(instructions, place, source));
@@ -39,7 +49,19 @@ export function readLists(
     const source = texts.get(fileOfPlace(place));
     if (source !== undefined) addWiring(lists, source, sectionsNamed(instructions, place, source));
   }
-  return lists;
+  const { partsLists, problems } = lists;
+  return {
+    partsLists,
+    parts: joined(partsLists.map(({ parts }) => parts)),
+    tools: joined(lists.tools),
+    connections: joined(lists.connections),
+    problems,
+  };
+}
+
+function joined<T>(lists: readonly (readonly T[])[]): readonly T[] {
+  const [only, ...others] = lists.filter(({ length }) => length > 0);
+  return only !== undefined && others.length === 0 ? only : lists.flat();
 }
 
 // A table that did not change reads as before; ids of other lists can change how the rows of a parts list are named.
@@ -49,7 +71,7 @@ const partsIn = (source: SourceText, taken: ReadonlySet<string>) =>
 const toolsIn = rememberFor(readTools);
 const wiringIn = rememberFor(readWiring);
 
-function addParts(lists: Lists, source: SourceText, sections: readonly Section[]): void {
+function addParts(lists: Gathered, source: SourceText, sections: readonly Section[]): void {
   const taken = () => new Set(lists.partsLists.flatMap(({ parts }) => parts.map(({ id }) => id)));
   const add = (read: { list: PartsList; problems: Problem[] } | null) => {
     if (read === null) return;
@@ -65,9 +87,9 @@ function addParts(lists: Lists, source: SourceText, sections: readonly Section[]
   }
 }
 
-function addTools(lists: Lists, source: SourceText, sections: readonly Section[]): void {
+function addTools(lists: Gathered, source: SourceText, sections: readonly Section[]): void {
   const add = (read: { tools: Tool[]; problems: Problem[] } | null) => {
-    lists.tools.push(...(read?.tools ?? []));
+    if (read !== null) lists.tools.push(read.tools);
     lists.problems.push(...(read?.problems ?? []));
   };
   if (sections.length === 0) add(toolsIn(source) ?? unread(lists, source, 'tools', 'name and needed'));
@@ -77,9 +99,9 @@ function addTools(lists: Lists, source: SourceText, sections: readonly Section[]
   }
 }
 
-function addWiring(lists: Lists, source: SourceText, sections: readonly Section[]): void {
+function addWiring(lists: Gathered, source: SourceText, sections: readonly Section[]): void {
   const add = (read: { connections: Connection[]; problems: Problem[] } | null) => {
-    lists.connections.push(...(read?.connections ?? []));
+    if (read !== null) lists.connections.push(read.connections);
     lists.problems.push(...(read?.problems ?? []));
   };
   if (sections.length === 0) add(wiringIn(source) ?? unread(lists, source, 'wiring', 'from and to'));
@@ -89,7 +111,7 @@ function addWiring(lists: Lists, source: SourceText, sections: readonly Section[
 }
 
 /** Notes that a file does not hold what its role promises. */
-function unread(lists: Lists, source: SourceText, role: RoleName, columns: string): null {
+function unread(lists: Gathered, source: SourceText, role: RoleName, columns: string): null {
   lists.problems.push({
     place: placeOf(source, spanOfLine(source, 1)),
     message: `${source.file} was expected to list ${role}; no row of it names columns such as ${columns}.`,

@@ -1,9 +1,10 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Basis } from '#core/claim.ts';
-import { type Endpoint, endpointId } from '#core/connection.ts';
+import { type Connection, type Endpoint, endpointId } from '#core/connection.ts';
 import type { DrivenPin } from '#core/facts.ts';
 import type { Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import { parsePin } from '#notation/pins.ts';
 import { refClass } from '#notation/refs.ts';
 import { type Nets, netsOf } from '#rehearsal/nets.ts';
@@ -27,10 +28,8 @@ export interface ControllerEnd {
 }
 
 /** The wires of the build: the wiring table, else what steps declare, else what the text says in passing. */
-export function knownWires({ build, facts }: Judged): KnownWire[] {
-  if (build.connections.length > 0) {
-    return build.connections.map((row) => ({ ...row, basis: 'declared', place: row.place }));
-  }
+export function knownWires({ build, facts }: Judged): readonly KnownWire[] {
+  if (build.connections.length > 0) return tabledWires(build.connections);
   const joins = Object.values(facts.steps).flatMap(({ connects }) => connects);
   const declared = joins.filter(({ basis }) => basis === 'declared');
   const spoken = declared.length > 0 ? declared : joins;
@@ -49,6 +48,10 @@ export function knownWires({ build, facts }: Judged): KnownWire[] {
       : [{ from: value.end, to: value.other, net: null, note: null, basis, place: places[0] ?? null }],
   );
 }
+
+const tabledWires = rememberFor((connections: readonly Connection[]): readonly KnownWire[] =>
+  connections.map((row) => ({ ...row, basis: 'declared', place: row.place })),
+);
 
 /** The signal pins of a board that wires reach. Supply pins tell nothing of what code drives. */
 export function controllerEnds(judged: Judged, ref: Ref, wires: readonly KnownWire[]): ControllerEnd[] {

@@ -1,4 +1,5 @@
 import type { Part } from '#core/part.ts';
+import { rememberFor } from '#core/remember.ts';
 import { tokensOf } from '#notation/names.ts';
 import { type RefClass, refClass } from '#notation/refs.ts';
 import table from './knowledge/partKinds.json';
@@ -9,7 +10,7 @@ export type PartKind = keyof typeof table.kinds;
  * What a row of a parts list names: by the last noun of the first clause of its description that holds one, else by
  * the letters of its reference. Null where neither tells.
  */
-export function partKind(part: Part): PartKind | null {
+export const partKind = rememberFor((part: Part): PartKind | null => {
   for (const clause of clausesOf(part.description)) {
     const kind = lastNamed(tokensOf(clause));
     if (kind !== null) return kind;
@@ -17,7 +18,7 @@ export function partKind(part: Part): PartKind | null {
   const [ref] = part.refs;
   const letters = ref === undefined ? null : refClass(ref);
   return letters === null ? null : (byLetters[letters] ?? null);
-}
+});
 
 /** What follows a preposition tells what the part is for, not what it is. */
 function clausesOf(description: string): string[] {

@@ -1,16 +1,19 @@
 import type { Build } from '#core/build.ts';
 import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import { isRealPart } from './realParts.ts';
 
 /** Rows that name parts which are fitted. */
-export function fittedRows(build: Build): Part[] {
-  return build.parts.filter((part) => part.fitted && isRealPart(part));
+export function fittedRows({ parts }: Build): readonly Part[] {
+  return fittedAmong(parts);
 }
 
+const fittedAmong = rememberFor((parts: readonly Part[]) => parts.filter((part) => part.fitted && isRealPart(part)));
+
 /** Everything that a row says of its part, prices and shops left out. */
-export function rowWords(part: Part): string {
-  return [
+export const rowWords = rememberFor((part: Part): string =>
+  [
     part.description,
     part.value.is === 'unknown' ? '' : part.value.claims.map(({ value }) => value.text).join(' '),
     part.cells.value?.quote ?? '',
@@ -22,8 +25,8 @@ export function rowWords(part: Part): string {
     ...Object.values(part.other),
   ]
     .filter((words) => words !== '')
-    .join(' · ');
-}
+    .join(' · '),
+);
 
 /** A row's name in a message: its references, else the beginning of its description. */
 export function rowName(part: Part): string {

@@ -1,4 +1,5 @@
 import type { TextPlace } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { Section } from '#core/step.ts';
 import { maskMarkup } from '#prose/mentions/maskMarkup.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
@@ -20,8 +21,8 @@ export interface SpokenSentence {
 }
 
 /** The sentences of a section's paragraphs, points and tables, in reading order. */
-export function sentencesIn(section: Section): SpokenSentence[] {
-  return blocksOfWords(section).flatMap((block) => {
+export const sentencesIn = rememberFor((section: Section): readonly SpokenSentence[] =>
+  blocksOfWords(section).flatMap((block) => {
     const sentences = sentencesOf(maskMarkup(block.quote));
     return sentences.map(({ text, start }, index) => {
       const placeOf = (from: number, to: number) => placeInside(block, start + from, start + to);
@@ -30,9 +31,11 @@ export function sentencesIn(section: Section): SpokenSentence[] {
         after: sentences[index + 1]?.text ?? '',
         written: block.quote.slice(start, start + text.length),
         placeOf,
-        place: placeOf(text.length - text.trimStart().length, text.trimEnd().length),
+        get place() {
+          return placeOf(text.length - text.trimStart().length, text.trimEnd().length);
+        },
         block,
       };
     });
-  });
-}
+  }),
+);

@@ -2,6 +2,7 @@ import type { Build } from '#core/build.ts';
 import type { Connection, ConnectionId } from '#core/connection.ts';
 import type { Part, Ref } from '#core/part.ts';
 import type { Path } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import { slugOf, tokensOf } from '#notation/names.ts';
 
 /** What the build's lists and folders hold, ready to be looked up by the names that the text uses. */
@@ -21,17 +22,8 @@ export interface KnownThings {
 
 /** Looks up by name in a build. */
 export function knownThings(build: Build): KnownThings {
-  const partOfRef = new Map(build.parts.flatMap((part) => part.refs.map((ref) => [ref, part] as const)));
+  const { partOfRef, descriptions, byId, bySlug, byDescription } = knownParts(build.parts);
   const wired = build.connections.flatMap(({ from, to }) => [from.ref, to.ref]);
-  const descriptions = build.parts.map((part) => ({ part, tokens: new Set(tokensOf(wordsOf(part))) }));
-  const byId = new Map(build.parts.map((part) => [part.id, part]));
-  const bySlug = new Map([...build.parts].reverse().map((part) => [slugOf(part.id), part]));
-  const byDescription = new Map<string, Part[]>();
-  for (const part of build.parts) {
-    if (part.description === '') continue;
-    const words = tokensOf(part.description).join(' ');
-    byDescription.set(words, [...(byDescription.get(words) ?? []), part]);
-  }
   const tools = new Map(build.tools.map(({ name }) => [tokensOf(name).join(' '), name]));
   const paths = new Set(build.files.flatMap(({ path }) => [path, ...foldersOf(path)]));
   return {
@@ -52,6 +44,22 @@ export function knownThings(build: Build): KnownThings {
     },
   };
 }
+
+const knownParts = rememberFor((parts: readonly Part[]) => {
+  const byDescription = new Map<string, Part[]>();
+  for (const part of parts) {
+    if (part.description === '') continue;
+    const words = tokensOf(part.description).join(' ');
+    byDescription.set(words, [...(byDescription.get(words) ?? []), part]);
+  }
+  return {
+    partOfRef: new Map(parts.flatMap((part) => part.refs.map((ref) => [ref, part] as const))),
+    descriptions: parts.map((part) => ({ part, tokens: new Set(tokensOf(wordsOf(part))) })),
+    byId: new Map(parts.map((part) => [part.id, part])),
+    bySlug: new Map([...parts].reverse().map((part) => [slugOf(part.id), part])),
+    byDescription,
+  };
+});
 
 /** A path without `./`, doubled or trailing slashes, and with `..` resolved. */
 export function plainPath(path: string): Path {

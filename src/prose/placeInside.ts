@@ -2,14 +2,21 @@ import type { TextPlace } from '#core/place.ts';
 
 /** The place of a piece of a place's words; `start` and `end` are UTF-16 code units of its quote. */
 export function placeInside(place: TextPlace, start: number, end: number): TextPlace {
-  const before = place.quote.slice(0, start);
-  const breaks = [...before.matchAll(/\r\n|\r|\n/g)];
-  const last = breaks.at(-1);
+  let breaks = 0;
+  let lineStart = 0;
+  for (let at = 0; at < start; at++) {
+    const code = place.quote.charCodeAt(at);
+    if (code !== 10 && code !== 13) continue;
+    if (code === 13 && at + 1 < start && place.quote.charCodeAt(at + 1) === 10) at++;
+    breaks++;
+    lineStart = at + 1;
+  }
   return {
-    ...place,
+    kind: 'text',
+    file: place.file,
     span: [place.span[0] + start, place.span[0] + end],
-    line: place.line + breaks.length,
-    column: last === undefined ? place.column + start : start - (last.index + last[0].length) + 1,
+    line: place.line + breaks,
+    column: breaks === 0 ? place.column + start : start - lineStart + 1,
     quote: place.quote.slice(start, end),
   };
 }

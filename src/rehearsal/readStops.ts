@@ -38,13 +38,12 @@ function waits({ openWaits }: Facts): Stop[] {
 function unexplained(build: Build, { terms }: Facts): Stop[] {
   const order = placesOfSteps(build);
   const known = new Set(terms.filter(({ told }) => told === 'beforehand').map(({ term }) => term));
+  const keyOf = ({ term, place }: TermMention) => `${order.sectionAt(place)} ${term}`;
+  const explained = new Set(terms.filter(({ told }) => told === 'explained').map(keyOf));
   const words: TermMention[] = [];
   for (const mention of terms) {
     if (known.has(mention.term)) continue;
-    const here = terms.filter(
-      ({ term, place }) => term === mention.term && order.sectionAt(place) === order.sectionAt(mention.place),
-    );
-    if (here.some(({ told }) => told === 'explained')) known.add(mention.term);
+    if (explained.has(keyOf(mention))) known.add(mention.term);
     else if (mention.step !== null) {
       known.add(mention.term);
       words.push(mention);

@@ -1,6 +1,7 @@
 import type { Build } from '#core/build.ts';
 import type { Facts } from '#core/facts.ts';
 import type { PartId, Ref } from '#core/part.ts';
+import { remember } from '#core/remember.ts';
 import { tokensOf } from '#notation/names.ts';
 
 /** Parts that the steps speak of, in whatever way: nothing that is spoken of was forgotten altogether. */
@@ -48,13 +49,13 @@ function proseOfSteps({ instructions: { sections } }: Build): string[] {
 }
 
 /** References in running text, ranges such as R1–R4 included; what follows a dot is a pin. */
-function refsIn(words: string): Ref[] {
+const refsIn = remember((words): readonly Ref[] => {
   const range = /(?<![\p{L}\p{N}.])([A-Z]{1,4})(\d{1,4})(?:\s*(?:[-–—…]|to)\s*\1?(\d{1,4}))?(?![\p{L}\p{N}])/gu;
   return [...words.matchAll(range)].flatMap(([, prefix = '', first = '', last = first]) => {
     const count = Math.min(Math.max(0, Number(last) - Number(first)), longestRange);
     return Array.from({ length: count + 1 }, (_, index) => `${prefix}${Number(first) + index}`);
   });
-}
+});
 
 /** Longer ones are no range of references. */
 const longestRange = 200;

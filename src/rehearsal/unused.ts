@@ -1,5 +1,6 @@
 import type { Stop } from '#core/ledger.ts';
 import type { Path } from '#core/place.ts';
+import { remember } from '#core/remember.ts';
 import { tokensOf } from '#notation/names.ts';
 import { assemblyName } from './assemblyName.ts';
 import type { Bench } from './bench.ts';
@@ -32,16 +33,13 @@ export function findUnusedAssemblies(bench: Bench): Stop[] {
 /** Tools of the list that no step names, not even by a word that sounds alike ('strip', 'wire strippers'). */
 export function findUnusedTools({ build, facts }: Bench): Stop[] {
   const named = Object.values(facts.steps).flatMap(({ tools }) => tools.map(({ value }) => value));
-  const said = new Set(
-    build.instructions.sections
-      .flatMap(({ role, heading, blocks }) =>
-        role === 'tools' || role === 'parts' ? [] : [heading, ...blocks.map(({ place }) => place.quote)],
-      )
-      .flatMap(tokensOf)
-      .map(stemOf),
-  );
+  const said = build.instructions.sections
+    .flatMap(({ role, heading, blocks }) =>
+      role === 'tools' || role === 'parts' ? [] : [heading, ...blocks.map(({ place }) => place.quote)],
+    )
+    .map(stemsOf);
   return build.tools.flatMap(({ name, needed }): Stop[] => {
-    const isSaid = tokensOf(name).some((word) => word.length > 3 && said.has(stemOf(word)));
+    const isSaid = tokensOf(name).some((word) => word.length > 3 && said.some((stems) => stems.has(stemOf(word))));
     if (!needed || isSaid || named.some((tool) => sameTool(tool, name))) return [];
     return [{ kind: 'tool-never-used', step: null, claim: null, tool: name }];
   });
@@ -62,6 +60,8 @@ export function findUnloadedCode({ build, facts }: Pick<Bench, 'build' | 'facts'
   if (words.some((text) => spoken.test(text) || paths.some((path) => text.includes(path)))) return [];
   return [{ kind: 'code-never-loaded', step: null, claim: null, paths }];
 }
+
+const stemsOf = remember((text): ReadonlySet<string> => new Set(tokensOf(text).map(stemOf)));
 
 function stemOf(word: string): string {
   return word.slice(0, 5);

@@ -18,8 +18,9 @@ export const connectorBySide = defineCheck({
     const all = stepSentences(build);
     const found = all.flatMap((sentence) => {
       const words = plugs.test(sentence.text) ? byPlaceAlone(sentence.text) : null;
+      if (words === null) return [];
       const isHeld = all.some(({ section, text }) => section === sentence.section && heldSo.test(text));
-      return words === null || isHeld ? [] : [{ ...sentence, words }];
+      return isHeld ? [] : [{ ...sentence, words }];
     });
     for (const [step, sentences] of groupedBy(found, ({ section }) => section.id)) {
       yield {

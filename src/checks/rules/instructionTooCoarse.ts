@@ -4,6 +4,7 @@ import type { Section } from '#core/step.ts';
 import { maskMarkup } from '#prose/mentions/maskMarkup.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { placeInside } from '#prose/placeInside.ts';
+import { actionsOfStep } from '#rehearsal/actionsOfStep.ts';
 import { blocksOfWords } from '../blocksOfWords.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { linksOf } from '../linksOf.ts';
@@ -130,7 +131,7 @@ function* pictureAlone(section: Section): Iterable<FindingDraft> {
 /** So much work without a picture that a builder loses their place. */
 function* tooMuch(judged: Judged, section: Section): Iterable<FindingDraft> {
   if (section.pictures.length > 0) return;
-  const work = judged.facts.actions.filter(({ step, told }) => step === section.id && told === 'do');
+  const work = actionsOfStep(judged.facts, section.id).filter(({ told }) => told === 'do');
   if (work.length < most) return;
   yield {
     subjects: [`step:${section.id}`],

@@ -1,5 +1,7 @@
 import type { Build } from '#core/build.ts';
 import type { TextPlace } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
+import type { SourceText } from '#core/sourceText.ts';
 import { normalisedLabel } from '#formats/guide/linkDefinitions.ts';
 import { slugOf } from '#notation/names.ts';
 import { placeInside } from '#prose/placeInside.ts';
@@ -73,7 +75,8 @@ const footnote = /(?<!\\)\[(\^\d{1,3})\](?![:(])/gu;
 function* undefinedLabels(build: Build): Iterable<FindingDraft> {
   const found: { label: string; place: TextPlace }[] = [];
   for (const section of [...build.instructions.sections, ...build.beside]) {
-    if (takesFromElsewhere(build.texts.get(section.file)?.text ?? '')) continue;
+    const source = build.texts.get(section.file);
+    if (source !== undefined && takesFromElsewhere(source)) continue;
     for (const { nodes, place } of runsOf(section)) {
       for (const node of everyInline(nodes)) {
         if (node.kind !== 'text') continue;
@@ -98,9 +101,9 @@ function* undefinedLabels(build: Build): Iterable<FindingDraft> {
 }
 
 /** Site generators can add definitions from other files to a page. */
-function takesFromElsewhere(text: string): boolean {
-  return /\{%-?\s*include|\{!|--8<--|\{\{[<%]?\s*(?:include|snippet)/i.test(text);
-}
+const takesFromElsewhere = rememberFor(({ text }: SourceText) =>
+  /\{%-?\s*include|\{!|--8<--|\{\{[<%]?\s*(?:include|snippet)/i.test(text),
+);
 
 function* definedTwice(build: Build): Iterable<FindingDraft> {
   const byLabel = groupedBy(

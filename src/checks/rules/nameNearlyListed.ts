@@ -2,6 +2,7 @@ import type { Build } from '#core/build.ts';
 import type { Edit } from '#core/edit.ts';
 import type { Part } from '#core/part.ts';
 import type { TextPlace } from '#core/place.ts';
+import { remember, rememberFor } from '#core/remember.ts';
 import { refClass } from '#notation/refs.ts';
 import { parseValue } from '#notation/value.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
@@ -21,7 +22,7 @@ export const nameNearlyListed = defineCheck({
   basis: 'common practice: type numbers of the steps that differ in one character from one of the list',
   needs: { subject: ['steps', 'parts'], witnesses: [] },
   *run({ build }) {
-    const names = listedNames(build);
+    const names = listedNames(fittedRows(build));
     const elsewhere = [...build.texts.values()]
       .filter(({ file }) => !build.instructions.sections.some((section) => section.file === file))
       .map(({ text }) => plain(text))
@@ -111,15 +112,21 @@ function isTypeName(word: string): boolean {
   return !namesNoPart.test(bare) && !isRef && parseValue(word) === null;
 }
 
-function listedNames(build: Build): Map<string, { written: string; part: Part }> {
+type ListedNames = ReadonlyMap<string, { readonly written: string; readonly part: Part }>;
+
+const listedNames = rememberFor((rows: readonly Part[]): ListedNames => {
   const names = new Map<string, { written: string; part: Part }>();
-  for (const part of fittedRows(build)) {
+  for (const part of rows) {
     for (const [written] of rowWords(part).matchAll(token)) {
       if (isTypeName(written) && !names.has(plain(written))) names.set(plain(written), { written, part });
     }
   }
   return names;
-}
+});
+
+const typeNamesIn = remember((sentence) =>
+  [...sentence.matchAll(token)].flatMap(({ 0: name, index }) => (isTypeName(name) ? [{ name, index }] : [])),
+);
 
 interface Mention {
   readonly name: string;
@@ -133,8 +140,8 @@ function mentionsIn(build: Build): Mention[] {
     step === null
       ? []
       : sentencesOf(words).flatMap(({ text, start }) =>
-          [...text.matchAll(token)].flatMap(({ 0: name, index }): Mention[] => {
-            if (!isTypeName(name) || refs.has(name.toUpperCase())) return [];
+          typeNamesIn(text).flatMap(({ name, index }): Mention[] => {
+            if (refs.has(name.toUpperCase())) return [];
             const at = start + index;
             return [{ name, sentence: text, place: placeInside(place, at, at + name.length) }];
           }),

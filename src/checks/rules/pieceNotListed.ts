@@ -147,6 +147,8 @@ function isChoice(sentence: string, from: number, to: number): boolean {
   return /\bor\s+(?:\p{L}+\s+)?$/iu.test(sentence.slice(0, from)) || /^\s+or\b/iu.test(sentence.slice(to));
 }
 
+const tokenLine = remember((text) => tokensOf(text).join(' '));
+
 /** All words of the lists and of what steps declare, as tokens between blanks. */
 function wordsOfLists({ build, facts }: Judged): string {
   const declared = Object.values(facts.steps).flatMap(({ uses, tools }) => [
@@ -162,5 +164,5 @@ function wordsOfLists({ build, facts }: Judged): string {
     ...declared,
     ...lists,
   ];
-  return ` ${texts.map((text) => tokensOf(text).join(' ')).join(' | ')} `;
+  return ` ${texts.map(tokenLine).join(' | ')} `;
 }

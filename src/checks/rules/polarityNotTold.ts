@@ -7,6 +7,7 @@ import { refClass } from '#notation/refs.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { spokenRows, spokenTexts } from '#prose/mentions/spokenTexts.ts';
 import { placeInside } from '#prose/placeInside.ts';
+import { actionsOfStep } from '#rehearsal/actionsOfStep.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import words from '../knowledge/orientationWords.json';
 import { proseOf } from '../proseOf.ts';
@@ -181,7 +182,7 @@ const otherParts = new RegExp(`\\b(?:${words.not.join('|')})\\b`, 'i');
 
 /** Whether the step has the builder put parts in place, rather than sort or test them. */
 function isFitted({ facts }: Judged, { id }: Section): boolean {
-  return facts.actions.some(({ step, told: how, kind }) => step === id && how === 'do' && fits.includes(kind));
+  return actionsOfStep(facts, id).some(({ told: how, kind }) => how === 'do' && fits.includes(kind));
 }
 
 interface FittedPart {
@@ -199,7 +200,7 @@ function partsFitted({ build, facts }: Judged, { id }: Section): FittedPart[] {
       return part === undefined ? [] : [{ part, ref: value.ref, places }];
     });
   }
-  const work = facts.actions.filter(({ step, told: how, kind }) => step === id && how === 'do' && fits.includes(kind));
+  const work = actionsOfStep(facts, id).filter(({ told: how, kind }) => how === 'do' && fits.includes(kind));
   return spokenTexts(build)
     .filter(({ step }) => step === id)
     .flatMap((spoken) =>

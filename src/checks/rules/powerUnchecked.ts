@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Place } from '#core/place.ts';
 import type { Section } from '#core/step.ts';
+import { actionsOfStep } from '#rehearsal/actionsOfStep.ts';
 import { blocksOfWords } from '../blocksOfWords.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { stepName } from '../say.ts';
@@ -82,8 +83,8 @@ export const powerUnchecked = defineCheck({
 function switchesOn({ build, facts }: Judged, { id }: Section): Place | null {
   const power = facts.steps[id]?.power;
   if (power?.value.after === 'on' || power?.value.during === 'on') return power.places[0] ?? null;
-  const action = facts.actions.find(({ kind, told, step, place }) => {
-    if (step !== id || told !== 'do' || (kind !== 'switch-on' && kind !== 'plug-in')) return false;
+  const action = actionsOfStep(facts, id).find(({ kind, told, place }) => {
+    if (told !== 'do' || (kind !== 'switch-on' && kind !== 'plug-in')) return false;
     const rest = build.texts.get(place.file)?.text.slice(place.span[1], place.span[1] + 60) ?? '';
     const isTool =
       /^[^.]*\b(?:iron|gun|printer|station|computer|laptop|light|fan|meter|multimeter|cable into|header|connector|module|sensor)\b/i;
@@ -94,7 +95,7 @@ function switchesOn({ build, facts }: Judged, { id }: Section): Place | null {
 }
 
 function isSoldered({ facts }: Judged, { id }: Section): boolean {
-  return facts.actions.some(({ kind, told, step }) => kind === 'solder' && told === 'do' && step === id);
+  return actionsOfStep(facts, id).some(({ kind, told }) => kind === 'solder' && told === 'do');
 }
 
 function looksAfter(judged: Judged, section: Section): boolean {

@@ -91,13 +91,21 @@ interface Across {
 }
 
 /** The voltage between the two ends of a part; null where the names of its nets do not tell. */
-function voltsAcross(part: Part, build: Build): Across | null {
+function voltsAcross(part: Part, { connections }: Build): Across | null {
+  return acrossBy(connections)(part);
+}
+
+const acrossBy = rememberFor((connections: readonly Connection[]) =>
+  rememberFor((part: Part) => acrossIn(connections, part)),
+);
+
+function acrossIn(connections: readonly Connection[], part: Part): Across | null {
   const [ref, another] = part.refs;
   if (ref === undefined) return null;
-  const wires = wiresOf(build.connections);
+  const wires = wiresOf(connections);
   const rows = [...new Set(part.refs.flatMap((one) => wires.get(one) ?? []))];
   if (rows.length === 0) return null;
-  const nets = netsOf(build.connections);
+  const nets = netsOf(connections);
   const found = (another === undefined ? [ref] : part.refs).flatMap((one): Across[] => {
     const pins = new Map(
       rows.flatMap(({ from, to }) => [from, to].filter((end) => end.ref === one).map((end) => [end.pin, end] as const)),

@@ -1,6 +1,7 @@
 import type { Build } from '#core/build.ts';
 import type { Part } from '#core/part.ts';
 import type { QuantityKind } from '#core/quantity.ts';
+import { rememberFor } from '#core/remember.ts';
 import { isPackage } from '#notation/codes.ts';
 import { tokensOf } from '#notation/names.ts';
 import { findQuantities } from '#notation/value.ts';
@@ -204,9 +205,18 @@ function electricalOf(row: Part): QuantityKind[] {
 }
 
 function isLacking(part: Part, need: Need, kind: KindNeeds, build: Build, guide: string): boolean {
+  const speaksElsewhere = need.inGuide === true || kind.plural === 'supplies';
+  return speaksElsewhere ? isLackingIn(part, need, kind, build, guide) : isLackingInRow(kind)(need)(part);
+}
+
+const isLackingInRow = rememberFor((kind: KindNeeds) =>
+  rememberFor((need: Need) => rememberFor((part: Part) => isLackingIn(part, need, kind, null, ''))),
+);
+
+function isLackingIn(part: Part, need: Need, kind: KindNeeds, build: Build | null, guide: string): boolean {
   if (part.mpn !== null || hasShopNumber(part) || (kind.fastener !== true && hasTypeNumber(part.description)))
     return false;
-  const supply = kind.plural === 'supplies' ? ` · ${build.settings.supply ?? ''}` : '';
+  const supply = kind.plural === 'supplies' ? ` · ${build?.settings.supply ?? ''}` : '';
   const own = kind.fastener === true ? rowWords(part).replace(sizeOfOther, ' ') : rowWords(part);
   const words = `${own}${supply}${need.inGuide === true ? ` · ${guide}` : ''}`;
   if (need.when !== undefined && !holdsWord(words, need.when)) return false;

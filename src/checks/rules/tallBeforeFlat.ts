@@ -2,6 +2,7 @@ import type { Judged } from '#core/assembled.ts';
 import type { Claim } from '#core/claim.ts';
 import type { Part } from '#core/part.ts';
 import type { PartUse, Section } from '#core/step.ts';
+import { actionsOfStep } from '#rehearsal/actionsOfStep.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { listed, stepName } from '../say.ts';
 
@@ -84,7 +85,7 @@ export const tallBeforeFlat = defineCheck({
 });
 
 function isSoldered({ facts }: Judged, { id }: Section): boolean {
-  return facts.actions.some(({ kind, told, step }) => step === id && told === 'do' && kind === 'solder');
+  return actionsOfStep(facts, id).some(({ kind, told }) => told === 'do' && kind === 'solder');
 }
 
 function usesOf({ build, facts }: Judged, { id }: Section, fits: (part: Part) => boolean): Claim<PartUse>[] {

@@ -1,5 +1,6 @@
 import type { Judged } from '#core/assembled.ts';
 import type { TextPlace } from '#core/place.ts';
+import { remember } from '#core/remember.ts';
 import type { Section } from '#core/step.ts';
 import { maskMarkup } from '#prose/mentions/maskMarkup.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
@@ -97,15 +98,20 @@ const patterns: readonly RegExp[] = [
 
 function bareNumbers(section: Section): { words: string; place: TextPlace }[] {
   return blocksOfWords(section).flatMap((place) => {
-    const words = maskMarkup(place.quote);
-    return patterns.flatMap((pattern) =>
-      [...words.matchAll(pattern)].map((match) => ({
-        words: match[0].trim().replace(/\s+/g, ' '),
-        place: placeInside(place, match.index, match.index + match[0].trimEnd().length),
-      })),
-    );
+    return bareIn(place.quote).map(({ words, start, end }) => ({ words, place: placeInside(place, start, end) }));
   });
 }
+
+const bareIn = remember((quote) => {
+  const plain = maskMarkup(quote);
+  return patterns.flatMap((pattern) =>
+    [...plain.matchAll(pattern)].map((match) => ({
+      words: match[0].trim().replace(/\s+/g, ' '),
+      start: match.index,
+      end: match.index + match[0].trimEnd().length,
+    })),
+  );
+});
 
 /** 'All dimensions in mm' settles them all. */
 function saysUnitOnce({ build }: Judged): boolean {
@@ -124,12 +130,13 @@ function* twoSystems({ build, facts }: Judged): Iterable<FindingDraft> {
   for (const section of build.instructions.sections.filter(({ role }) => role === 'step')) {
     for (const place of blocksOfWords(section)) {
       for (const { text, start } of sentencesOf(maskMarkup(place.quote))) {
+        const [inch, mm] = [inches.exec(text), millimetres.exec(text)];
+        if ((inch === null) === (mm === null)) continue;
         const from = place.span[0] + start;
         const isShaped = shaped.some(
           ({ place: at }) => at.file === place.file && at.span[0] >= from && at.span[0] < from + text.length,
         );
-        const [inch, mm] = [inches.exec(text), millimetres.exec(text)];
-        if (!isShaped || (inch === null) === (mm === null)) continue;
+        if (!isShaped) continue;
         const found = inch ?? mm;
         if (found !== null)
           (inch === null ? metric : imperial).push(

@@ -39,13 +39,13 @@ export function hearGuide(build: Build): HeardGuide {
     }),
   );
   const sentences: GuideSentence[] = [];
-  const headings = sections.map(({ place }) => place);
+  const headings = new Set(sections.map(({ place }) => place));
   const safety = sections
     .filter(({ heading, parents }) => [heading, ...parents].some((words) => safetyHeading.test(words)))
     .flatMap(({ blocks }) => blocks.map(({ place }) => place));
   let pending: SignalWord | null = null;
   for (const { words, place, step } of spokenTexts(build)) {
-    const isHeading = headings.some((heading) => within(heading, place));
+    const isHeading = headings.has(place);
     const opened = isHeading ? null : openingWord(words);
     const word = opened?.word ?? (isHeading ? null : pending);
     const message = words.slice(opened?.length ?? 0).trim();

@@ -33,12 +33,9 @@ export interface Scene {
 
 /** Everything in lists, facts and words that an entry's triggers fit. */
 export function sightingsOf(entry: LibraryCaution, scene: Scene): Sighting[] {
-  const unless = {
-    anywhere: phrasesOf(entry.triggers.unless ?? []),
-    beside: phrasesOf(entry.triggers.unlessBeside ?? []),
-  };
+  const unless = unlessOf(entry);
   return [
-    ...inParts(entry, unless, scene),
+    ...inParts(entry, scene),
     ...inTools(entry, unless, scene),
     ...inSupply(entry, unless, scene),
     ...inActions(entry, unless, scene),
@@ -67,15 +64,22 @@ export function sightingsOfPart(part: Part, { steps }: Scene, why = `the part �
   return [{ place: part.place, step: null, basis: 'declared', as: 'list', why, names }, ...uses];
 }
 
-function inParts({ triggers }: LibraryCaution, unless: Unless, scene: Scene): Sighting[] {
-  if (triggers.parts === undefined) return [];
-  const phrases = phrasesOf(triggers.parts);
-  const otherThings = phrasesOf(triggers.otherThings ?? []);
-  return scene.build.parts
-    .filter((part) => part.fitted && otherThings.find(headOf(part)) === null)
-    .filter((part) => isMeant(wordsOfPart(part), phrases, unless) !== null)
-    .flatMap((part) => sightingsOfPart(part, scene));
+function inParts(entry: LibraryCaution, scene: Scene): Sighting[] {
+  if (entry.triggers.parts === undefined) return [];
+  return partsMeant(entry)(scene.build.parts).flatMap((part) => sightingsOfPart(part, scene));
 }
+
+/** Listed parts that an entry's triggers fit. */
+const partsMeant = rememberFor((entry: LibraryCaution) => {
+  const unless = unlessOf(entry);
+  const phrases = phrasesOf(entry.triggers.parts ?? []);
+  const otherThings = phrasesOf(entry.triggers.otherThings ?? []);
+  return rememberFor((parts: readonly Part[]) =>
+    parts
+      .filter((part) => part.fitted && otherThings.find(headOf(part)) === null)
+      .filter((part) => isMeant(wordsOfPart(part), phrases, unless) !== null),
+  );
+});
 
 function inTools({ triggers }: LibraryCaution, unless: Unless, { build, steps }: Scene): Sighting[] {
   if (triggers.tools === undefined) return [];
@@ -85,10 +89,14 @@ function inTools({ triggers }: LibraryCaution, unless: Unless, { build, steps }:
     .map(
       ({ name, place }): Sighting => ({ place, step: null, basis: 'declared', as: 'list', why: `the tool ‘${name}’` }),
     );
+  // Many steps name the same few tools.
+  const named = new Set(Object.values(steps).flatMap(({ tools }) => tools.map(({ value }) => value)));
+  const meant = new Set([...named].filter((tool) => isMeant(tool, phrases, unless) !== null));
+  if (meant.size === 0) return listed;
   const declared = Object.entries(steps).flatMap(([step, { tools }]) =>
     tools.flatMap(({ value, basis, places }): Sighting[] => {
       const place = places[0];
-      if (place === undefined || isMeant(value, phrases, unless) === null) return [];
+      if (place === undefined || !meant.has(value)) return [];
       return [{ place, step, basis, as: 'head', why: `the tool ‘${value}’` }];
     }),
   );
@@ -166,6 +174,10 @@ function headOf({ description }: Part): string {
 interface Unless {
   readonly anywhere: Phrases;
   readonly beside: Phrases;
+}
+
+function unlessOf({ triggers }: LibraryCaution): Unless {
+  return { anywhere: phrasesOf(triggers.unless ?? []), beside: phrasesOf(triggers.unlessBeside ?? []) };
 }
 
 /** The clause in which a phrase stands, with a single word that follows it: '18650 cell, optional'. */

@@ -1,6 +1,7 @@
 import { firstValue } from '#core/claim.ts';
 import type { Part } from '#core/part.ts';
 import type { Quantity, QuantityKind } from '#core/quantity.ts';
+import { remember } from '#core/remember.ts';
 import { refClass } from '#notation/refs.ts';
 import { findQuantities } from '#notation/value.ts';
 import electricity from './library/electricity.json';
@@ -73,8 +74,7 @@ function voltagesAboveTouch(scene: Scene): Sighting[] {
     }),
   );
   const told = sentences.flatMap(({ words, place, step, isHeading }): Sighting[] => {
-    if (!reads.test(words) || ratings.test(words) || supplyIn.test(words)) return [];
-    const found = voltageIn(words);
+    const found = readingIn(words);
     return found === null
       ? []
       : [{ place, step, basis: 'read', as: isHeading ? 'head' : 'act', why: `a reading of ${found}` }];
@@ -86,6 +86,11 @@ function voltagesAboveTouch(scene: Scene): Sighting[] {
   });
   return [...nets, ...measured, ...told];
 }
+
+/** A voltage above what may be touched, as a sentence lets somebody read it. */
+const readingIn = remember((words): string | null =>
+  !reads.test(words) || ratings.test(words) || supplyIn.test(words) ? null : voltageIn(words),
+);
 
 const reads =
   /\b(?:reads?|measures?|expect|should (?:be|show|read|see)|multimeter|outputs?|gives?|supplies|set .* to|adjust)\b/i;

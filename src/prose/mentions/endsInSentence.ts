@@ -1,5 +1,6 @@
 import type { Endpoint } from '#core/connection.ts';
 import type { Ref } from '#core/part.ts';
+import { remember } from '#core/remember.ts';
 import { parseEndpoint, parsePin } from '#notation/pins.ts';
 import type { KnownThings } from '../knownThings.ts';
 
@@ -36,26 +37,42 @@ const ports: ReadonlySet<string> = new Set(['digital', 'analogue', 'gpio', 'port
 
 /** The pins of known parts that a sentence names, in order. */
 export function endsInSentence(sentence: string, context: EndContext): FoundEnd[] {
+  const written = writtenIn(sentence);
+  if (written === null) return [];
   const found = [
-    ...read(sentence, dotted, (end) => !fileEnding.test(end.pin), 0.95, context),
-    ...read(sentence, wordedAfter, () => true, 0.9, context),
-    ...read(sentence, wordedBefore, () => true, 0.9, context),
-    ...read(sentence, bare, (end) => ports.has(parsePin(end.pin).family) || context.isWired(end), 0.8, context),
+    ...read(written.dotted, (end) => !fileEnding.test(end.pin), 0.95, context),
+    ...read(written.wordedAfter, () => true, 0.9, context),
+    ...read(written.wordedBefore, () => true, 0.9, context),
+    ...read(written.bare, (end) => ports.has(parsePin(end.pin).family) || context.isWired(end), 0.8, context),
     ...(context.only === null
       ? []
-      : read(sentence, ofTheBoard, (end) => ports.has(parsePin(end.pin).family), 0.7, context)),
+      : read(written.ofTheBoard, (end) => ports.has(parsePin(end.pin).family), 0.7, context)),
   ].sort((a, b) => a.start - b.start);
   return found.filter(({ start }, index) => start >= Math.max(0, ...found.slice(0, index).map(({ stop }) => stop)));
 }
 
+type Form = 'dotted' | 'wordedAfter' | 'wordedBefore' | 'bare' | 'ofTheBoard';
+type Written = Readonly<Record<Form, readonly RegExpExecArray[]>>;
+
+/** What looks like pins, known or not; null where nothing does. */
+const writtenIn = remember((sentence): Written | null => {
+  const written = {
+    dotted: [...sentence.matchAll(dotted)],
+    wordedAfter: [...sentence.matchAll(wordedAfter)],
+    wordedBefore: [...sentence.matchAll(wordedBefore)],
+    bare: [...sentence.matchAll(bare)],
+    ofTheBoard: [...sentence.matchAll(ofTheBoard)],
+  };
+  return Object.values(written).some((matches) => matches.length > 0) ? written : null;
+});
+
 function read(
-  sentence: string,
-  pattern: RegExp,
+  matches: readonly RegExpExecArray[],
   fits: (end: Endpoint) => boolean,
   confidence: number,
   { known, only }: EndContext,
 ): FoundEnd[] {
-  return [...sentence.matchAll(pattern)].flatMap((match) => {
+  return matches.flatMap((match) => {
     const named = match.groups?.ref ?? only ?? '';
     const end = parseEndpoint(`${named}.${match.groups?.pin ?? ''}`, known.refs);
     if (end === null || !fits(end)) return [];

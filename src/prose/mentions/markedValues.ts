@@ -1,5 +1,6 @@
 import type { Part, Ref } from '#core/part.ts';
 import type { Quantity } from '#core/quantity.ts';
+import { remember } from '#core/remember.ts';
 import { parseCapacitorCode, parseColourBands, parseSmdResistorCode } from '#notation/codes.ts';
 import { findQuantities, parseValue, sameQuantity } from '#notation/value.ts';
 import type { KnownThings } from '../knownThings.ts';
@@ -39,8 +40,7 @@ const valueBeside = /^[\s,:;(=–—-]*(?:(?:which is|that is|which are|for|mean
  * sentence, which may speak of bands once for all. None where it is not certain which part is meant.
  */
 export function markedValues(sentence: string, text: string, known: KnownThings): MarkedValue[] {
-  const runs = [...sentence.matchAll(run)];
-  const codes = [...sentence.matchAll(printed)];
+  const { runs, codes } = marksIn(sentence);
   if ((runs.length === 0 && codes.length === 0) || otherTalk.test(sentence)) return [];
   const groups = refGroups(sentence, known);
   return [
@@ -48,6 +48,13 @@ export function markedValues(sentence: string, text: string, known: KnownThings)
     ...codes.flatMap((match) => codeAt(match, sentence, groups, known)),
   ];
 }
+
+const marksIn = remember(
+  (sentence): Readonly<Record<'runs' | 'codes', readonly RegExpExecArray[]>> => ({
+    runs: [...sentence.matchAll(run)],
+    codes: [...sentence.matchAll(printed)],
+  }),
+);
 
 function bandsAt(
   match: RegExpExecArray,

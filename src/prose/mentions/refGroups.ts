@@ -1,4 +1,5 @@
 import type { Ref } from '#core/part.ts';
+import { remember } from '#core/remember.ts';
 import { parseRefs } from '#notation/refs.ts';
 import type { KnownThings } from '../knownThings.ts';
 
@@ -17,18 +18,23 @@ const joining = /^\s*(?:,|&|\/|\+)?\s*(?:and|or|und|oder|et|y)?\s*$/u;
 const pinBefore =
   /(?:\b(?:pins?|keys?|gpios?|pads?|ports?|terminals?|inputs?|outputs?)|\bpins?\s+[A-Z0-9]+(?:,| and| or| to)?)\s*[:#(]?\s*$/iu;
 
+/** What looks like references, listed or not. */
+const namedIn = remember((sentence) =>
+  [...sentence.matchAll(word)].flatMap((match) => {
+    const { refs } = parseRefs(match[0]);
+    const isPart = refs.length > 0 && !pinBefore.test(sentence.slice(0, match.index));
+    return isPart ? [{ refs, start: match.index, end: match.index + match[0].length }] : [];
+  }),
+);
+
 /**
  * Listed references that a sentence names as parts. A word counts only where the parts list has it and the words
  * around do not speak of a pin or a key, since D1 or K2 may be either.
  */
 export function refGroups(sentence: string, known: KnownThings): RefGroup[] {
   const groups: RefGroup[] = [];
-  for (const match of sentence.matchAll(word)) {
-    const start = match.index;
-    const end = start + match[0].length;
-    const refs = parseRefs(match[0]).refs;
-    const isListed = refs.length > 0 && refs.every((ref) => known.partOfRef.has(ref));
-    if (!isListed || pinBefore.test(sentence.slice(0, start))) continue;
+  for (const { refs, start, end } of namedIn(sentence)) {
+    if (!refs.every((ref) => known.partOfRef.has(ref))) continue;
     const last = groups.at(-1);
     if (
       last !== undefined &&

@@ -2,6 +2,7 @@ import type { Build } from '#core/build.ts';
 import { firstValue } from '#core/claim.ts';
 import type { Part, PartId, Ref } from '#core/part.ts';
 import type { Proposal } from '#core/proposal.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
 import { refClass } from '#notation/refs.ts';
 import type { KnownThings } from '../knownThings.ts';
@@ -26,8 +27,7 @@ export function proposeParts(
   { steps, readsWords }: { readonly steps: Readonly<Record<StepId, StepFacts>>; readonly readsWords: boolean },
   talk: ReadonlyMap<StepId, readonly Saying[]>,
 ): Proposal[] {
-  const parts = build.parts.filter(({ fitted }) => fitted);
-  const names = knownNames(readsWords ? parts : [], calledOf);
+  const names = readsWords ? namesOfFitted(build.parts) : knownNames<Part>([], calledOf);
   const taken = new Map<PartId, number>();
   const isDeclared = new Set(Object.values(steps).flatMap(({ uses }) => uses.flatMap(({ value }) => value.part ?? [])));
   const proposals: Proposal[] = [];
@@ -43,6 +43,13 @@ export function proposeParts(
   }
   return proposals;
 }
+
+const namesOfFitted = rememberFor((parts: readonly Part[]) =>
+  knownNames(
+    parts.filter(({ fitted }) => fitted),
+    calledOf,
+  ),
+);
 
 function partsIn(sayings: readonly Saying[], names: KnownNames<Part>, known: KnownThings): Map<PartId, Told> {
   const byPart = new Map<PartId, Told>();

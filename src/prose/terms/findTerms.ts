@@ -1,4 +1,5 @@
 import type { Build } from '#core/build.ts';
+import { remember } from '#core/remember.ts';
 import type { TermMention } from '#core/term.ts';
 import { type SpokenText, spokenTexts } from '../mentions/spokenTexts.ts';
 import { placeInside } from '../placeInside.ts';
@@ -38,20 +39,22 @@ export function findTerms(build: Build): TermMention[] {
 }
 
 /** The terms of one stretch of prose. Of names that overlap, the longest counts. */
-export function termsIn(spoken: SpokenText): TermMention[] {
-  const { words, place, step } = spoken;
-  const found: TermMention[] = [];
-  let end = 0;
-  for (const match of words.matchAll(anyName)) {
-    const written = match[0];
+export function termsIn({ words, place, step }: SpokenText): TermMention[] {
+  return namesIn(words).map(({ term: { term, meaning }, start, end }) => {
+    const told = isExplainedAt(words, place.quote, start, end) ? 'explained' : 'used';
+    return { term, meaning, told, step, place: placeInside(place, start, end) };
+  });
+}
+
+const namesIn = remember((words) => {
+  const found: { readonly term: Term; readonly start: number; readonly end: number }[] = [];
+  for (const { 0: written, index: start } of words.matchAll(anyName)) {
     const term = termNamed(written);
-    if (match.index < end || term === null || !standsRightly(term, words, match.index, written)) continue;
-    end = match.index + written.length;
-    const told = isExplainedAt(words, place.quote, match.index, end) ? 'explained' : 'used';
-    found.push({ term: term.term, meaning: term.meaning, told, step, place: placeInside(place, match.index, end) });
+    if (start < (found.at(-1)?.end ?? 0) || term === null || !standsRightly(term, words, start, written)) continue;
+    found.push({ term, start, end: start + written.length });
   }
   return found;
-}
+});
 
 const terms: readonly Term[] = table.terms;
 const fieldOf = new Map(terms.map(({ term, field }) => [term, field]));
