@@ -1,7 +1,12 @@
 // Programs of the system that tests use as independent judges. Installed where that is allowed.
 import { spawnSync } from 'node:child_process';
 
-const always = [{ program: 'exiftool', debian: 'libimage-exiftool-perl' }];
+const always = [
+  { program: 'exiftool', debian: 'libimage-exiftool-perl' },
+  { program: 'chromium', debian: 'chromium' },
+  { program: 'java', debian: 'default-jre-headless' },
+  { program: 'pdftotext', debian: 'poppler-utils' },
+];
 const onlyLong = [{ program: 'povray', debian: 'povray povray-includes' }];
 
 /** Installs what is missing, as root on Debian; returns what stays missing and why. */

@@ -1,4 +1,6 @@
 import type { BodyBlock, ListBlock, TableBlock } from '#guide/guide.ts';
+import { listed } from '#guide/listed.ts';
+import { plainWords } from '#guide/plainWords.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { renderCautions } from '../shared/renderCaution.ts';
 import { headingAt } from './headingAt.ts';
@@ -65,11 +67,17 @@ function renderItem(body: readonly BodyBlock[], level: number, rendering: Render
   return [...renderWords(first.words, rendering), ...renderBody(rest, level, rendering)];
 }
 
+/** A table is named by what its columns hold. */
+function nameOf({ header }: TableBlock): string {
+  const columns = header.map((cell) => plainWords(cell).trim()).filter((words) => words !== '');
+  return columns.length === 0 ? 'Table' : `Table of ${listed(columns)}`;
+}
+
 function renderTable(table: TableBlock, rendering: Rendering): Html {
   const alignOf = (column: number) => (table.align[column] ? `align-${table.align[column]}` : null);
   return element(
     'div',
-    { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': 'Table' },
+    { class: 'scroll', tabindex: 0, role: 'region', 'aria-label': nameOf(table) },
     element(
       'table',
       {},

@@ -1,5 +1,6 @@
 import type { ExpectBlock, MeasureBlock } from '#guide/guide.ts';
 import { element, type Html } from '../shared/html.ts';
+import { renderPoint } from './renderPoint.ts';
 
 /** What the builder should now see. */
 export function renderExpect(expect: ExpectBlock): Html {
@@ -14,11 +15,11 @@ export function renderMeasure(measure: MeasureBlock): Html {
     'p',
     { class: 'measure' },
     element('span', { class: 'unseen' }, to === undefined ? 'At ' : 'Between '),
-    element('span', { class: 'point' }, from),
+    renderPoint(from),
     element('span', { class: 'wire from' }),
     to !== undefined && element('span', { class: 'unseen' }, ` and ${to} measure `),
     element('span', { class: 'reading' }, measure.expect),
     to !== undefined && element('span', { class: 'wire to' }),
-    to !== undefined && element('span', { class: 'point', 'aria-hidden': 'true' }, to),
+    to !== undefined && renderPoint(to, null, true),
   );
 }

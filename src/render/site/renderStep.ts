@@ -11,6 +11,7 @@ import { renderGlosses } from './renderGlosses.ts';
 import type { Rendering } from './rendering.ts';
 import { isBareYes, renderNeeds } from './renderNeeds.ts';
 import { renderErratum } from './renderNotices.ts';
+import { renderPoint } from './renderPoint.ts';
 import { reportAddress } from './reportAddress.ts';
 
 /** One step: where it lies on the line of work, what it needs, what can hurt, what to do, what to find after. */
@@ -66,13 +67,10 @@ function renderJoins(step: StepBlock): Html | null {
 /** A connection as a line between its ends; who only hears it hears `U1.D5, green, to R1.1`. */
 function renderJoin(join: StepJoin): Html {
   const wire = [join.colour, join.length].filter(Boolean).join(', ');
-  const from = formatEnd(join.from);
   return element(
     'li',
     {},
-    join.row === null
-      ? element('span', { class: 'point' }, from)
-      : element('a', { class: 'point', href: fragmentUrl(join.row) }, from),
+    renderPoint(formatEnd(join.from), join.row === null ? null : fragmentUrl(join.row)),
     element('span', { class: wire === '' ? 'wire from to' : 'wire from' }),
     ...(wire === ''
       ? [unseen(' to ')]
@@ -82,7 +80,7 @@ function renderJoin(join: StepJoin): Html {
           unseen(', to '),
           element('span', { class: 'wire to' }),
         ]),
-    element('span', { class: 'point' }, formatEnd(join.to)),
+    renderPoint(formatEnd(join.to)),
   );
 }
 

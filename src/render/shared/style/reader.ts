@@ -8,7 +8,8 @@ button:disabled{color:var(--pencil);border-color:var(--hair);cursor:default}
 .tick-box::after{content:"";position:absolute;inset:-.75rem}
 .tick-box:checked{background:linear-gradient(to bottom right,transparent calc(50% - 1px),var(--glint) calc(50% - 1px) calc(50% + 1px),transparent calc(50% + 1px)),linear-gradient(to bottom left,transparent calc(50% - 1px),var(--glint) calc(50% - 1px) calc(50% + 1px),transparent calc(50% + 1px))}
 .tick{display:flex;align-items:center;padding:.4rem 0;cursor:pointer}
-.tools .tick-box{float:inline-start;margin-top:.4rem}
+.tools li:has(>.tick-box){position:relative;padding-inline-start:1.75rem}
+.tools .tick-box{position:absolute;inset-inline-start:0;top:.75rem;margin:0}
 .parts .tick-box{margin-bottom:.2rem}
 .tally{font-family:var(--meter);color:var(--pencil);margin:0 0 1rem}
 tr.ticked .name,.tools li.ticked .name,.course li.ticked .name{color:var(--pencil)}
@@ -37,8 +38,7 @@ tr.ticked .name,.tools li.ticked .name,.course li.ticked .name{color:var(--penci
 .k{font-weight:600}
 .s{color:var(--brass)}
 
-.enlarge{display:block;cursor:zoom-in;width:fit-content;max-width:100%}
-.cover .enlarge{width:auto}
+.enlarge{display:block;cursor:zoom-in}
 .enlarged{width:100vw;height:100vh;max-width:none;max-height:none;margin:0;padding:0;border:0;color:var(--ink);background:var(--paper)}
 .enlarged[open]{display:grid;grid-template-rows:auto minmax(0,1fr) auto}
 .enlarged .close{justify-self:end;border-width:0 0 1px}

@@ -49,6 +49,7 @@ export const stepStyle = `
 .content .joins ul{list-style:none;padding:0;margin:.4rem 0}
 .joins li,.measure{display:flex;align-items:center;gap:.6rem}
 .point{position:relative;white-space:nowrap;color:inherit}
+.point.long{white-space:normal;overflow-wrap:anywhere;min-width:30%;flex:0 1 auto}
 .wire{flex:1;min-width:1.4rem;height:0;border-top:1px solid var(--line);position:relative}
 .wire.from::before,.wire.to::after{content:"";position:absolute;top:-4px;width:7px;height:7px;border:1px solid var(--line);border-radius:50%;background:var(--paper)}
 .wire.from::before{inset-inline-start:0}

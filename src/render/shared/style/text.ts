@@ -15,7 +15,8 @@ code,pre{font-family:var(--code);font-size:.84em;font-variant-ligatures:none}
 pre{line-height:1.5;overflow:auto;padding:.9rem 0;border-top:1px solid var(--hair);border-bottom:1px solid var(--hair);tab-size:4;max-height:75vh}
 pre code{font-size:.92em}
 figure{margin:1.75rem 0}
-.picture img{display:block;max-width:100%;width:auto;height:auto;max-height:90vh}
+.picture img{display:block;max-width:100%;height:auto;max-height:90vh;object-fit:contain;object-position:0 0}
+:root[dir=rtl] .picture img{object-position:100% 0}
 figcaption{font-size:1rem;line-height:1.45;color:var(--pencil);margin-top:.6rem;max-width:var(--measure)}
 .missing{border:1px dashed var(--line);padding:1.25rem 1.5rem;font-size:1rem}
 .content p,.content li{text-wrap:pretty}
