@@ -10,7 +10,7 @@ export function renderGlosses(words: StepBlock['words']): Html | null {
     element(
       'summary',
       {},
-      words.length === 1 ? `What is ${words[0]?.term}?` : `New words: ${words.map(({ term }) => term).join(', ')}`,
+      words.length === 1 ? `A new word: ${words[0]?.term}` : `New words: ${words.map(({ term }) => term).join(', ')}`,
     ),
     element(
       'dl',

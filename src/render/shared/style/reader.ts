@@ -2,6 +2,8 @@
 export const readerStyle = `
 button{font:500 1.0625rem/1.2 var(--meter);color:var(--ink);background:none;border:1px solid var(--line);border-radius:0;padding:.7rem 1.1rem;min-height:2.75rem;cursor:pointer}
 button:hover{border-color:var(--ink)}
+button:active:not(:disabled){background:color-mix(in srgb,var(--glint) 22%,transparent)}
+:is(button,a,label,summary,.tick-box){-webkit-tap-highlight-color:transparent}
 button:disabled{color:var(--pencil);border-color:var(--hair);cursor:default}
 .enter{margin-top:1.75rem}
 .tick-box{appearance:none;width:1.1rem;height:1.1rem;margin:0 .6rem 0 0;margin-inline:0 .6rem;border:1px solid var(--line);vertical-align:-.12rem;cursor:pointer;flex:none;position:relative}
@@ -11,6 +13,7 @@ button:disabled{color:var(--pencil);border-color:var(--hair);cursor:default}
 .tools li:has(>.tick-box){position:relative;padding-inline-start:1.75rem}
 .tools .tick-box{position:absolute;inset-inline-start:0;top:.75rem;margin:0}
 .parts .tick-box{margin-bottom:.2rem}
+@media (max-width:30rem){.parts .tick-box{display:block;margin-bottom:.4rem}}
 .tally{font-family:var(--meter);color:var(--pencil);margin:0 0 1rem}
 tr.ticked .name,.tools li.ticked .name,.course li.ticked .name{color:var(--pencil)}
 .course li.ticked{border-bottom-color:var(--glint)}

@@ -62,6 +62,6 @@ export const stepStyle = `
 .onward{display:flex;flex-wrap:wrap;gap:.5rem 2rem;margin-top:2.5rem;font-family:var(--meter)}
 .onward .next{margin-inline-start:auto;font-size:1.25rem}
 .file{margin-top:2rem}
-.file h3{font-size:1.15rem}
+.file h2{font-size:1.05rem;overflow-wrap:anywhere}
 summary{cursor:pointer;font-family:var(--meter)}
 `;

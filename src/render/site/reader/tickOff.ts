@@ -7,7 +7,7 @@ export function tickOff(page: Document, ticks: Ticks): void {
     const words = textOf(row.querySelector('.refs')) || textOf(row.querySelector('.name'));
     row.querySelector('td, th')?.prepend(boxFor(row, `${words} lies ready`, ticks));
   }
-  for (const item of page.querySelectorAll<HTMLElement>('.tools li[id]')) {
+  for (const item of page.querySelectorAll<HTMLElement>('#tools .tools li[id]')) {
     item.prepend(boxFor(item, `${textOf(item.querySelector('.name'))} lies ready`, ticks));
   }
   for (const step of page.querySelectorAll<HTMLElement>('.step')) {
