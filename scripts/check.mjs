@@ -11,6 +11,7 @@ const steps = [
   ['rooms', 'depcruise', ['src', '--config', '.dependency-cruiser.mjs']],
   ['dead code', 'knip', []],
   ['generated list of checks', process.execPath, ['scripts/generateChecks.mjs', '--check']],
+  ['documentation made from the program', process.execPath, ['scripts/generateDocs.mjs', '--check']],
 ];
 let failed = 0;
 for (const [title, command, args] of steps) {
