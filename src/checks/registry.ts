@@ -1,5 +1,7 @@
 // Made by scripts/generateChecks.mjs from the files in rules/.
 import type { Check } from './defineCheck.ts';
+import { actNotTold } from './rules/actNotTold.ts';
+import { addressDiffers } from './rules/addressDiffers.ts';
 import { addressUsedTwice } from './rules/addressUsedTwice.ts';
 import { adviceUntested } from './rules/adviceUntested.ts';
 import { afterBuildIncomplete } from './rules/afterBuildIncomplete.ts';
@@ -22,7 +24,9 @@ import { connectorBySide } from './rules/connectorBySide.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { costDiffers } from './rules/costDiffers.ts';
 import { costUntold } from './rules/costUntold.ts';
+import { countOpen } from './rules/countOpen.ts';
 import { definitionUnused } from './rules/definitionUnused.ts';
+import { designElsewhere } from './rules/designElsewhere.ts';
 import { earlierWorkNotLinked } from './rules/earlierWorkNotLinked.ts';
 import { faultLeft } from './rules/faultLeft.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
@@ -42,19 +46,24 @@ import { linkUndefined } from './rules/linkUndefined.ts';
 import { mainsNotDescribed } from './rules/mainsNotDescribed.ts';
 import { measuredUnpowered } from './rules/measuredUnpowered.ts';
 import { moreThanListed } from './rules/moreThanListed.ts';
+import { nameByAnotherWord } from './rules/nameByAnotherWord.ts';
 import { nameNearlyListed } from './rules/nameNearlyListed.ts';
+import { nameTwoWays } from './rules/nameTwoWays.ts';
 import { noteAfterTheAct } from './rules/noteAfterTheAct.ts';
 import { notReadable } from './rules/notReadable.ts';
 import { numberDiffersFromCode } from './rules/numberDiffersFromCode.ts';
 import { numbersSkip } from './rules/numbersSkip.ts';
 import { ohmsUnderPower } from './rules/ohmsUnderPower.ts';
 import { packageDiffers } from './rules/packageDiffers.ts';
+import { padsNotNamed } from './rules/padsNotNamed.ts';
 import { partCountDiffers } from './rules/partCountDiffers.ts';
+import { partNeverSpokenOf } from './rules/partNeverSpokenOf.ts';
 import { partNotListed } from './rules/partNotListed.ts';
 import { partNotTakenUp } from './rules/partNotTakenUp.ts';
 import { partNumberMissing } from './rules/partNumberMissing.ts';
 import { partsListMissing } from './rules/partsListMissing.ts';
 import { partUnavailable } from './rules/partUnavailable.ts';
+import { pathNotHere } from './rules/pathNotHere.ts';
 import { pictureElsewhere } from './rules/pictureElsewhere.ts';
 import { pictureMissing } from './rules/pictureMissing.ts';
 import { pictureOfOtherVersion } from './rules/pictureOfOtherVersion.ts';
@@ -105,6 +114,7 @@ import { temporaryStays } from './rules/temporaryStays.ts';
 import { testWithoutResult } from './rules/testWithoutResult.ts';
 import { textStruckOut } from './rules/textStruckOut.ts';
 import { timeDiffers } from './rules/timeDiffers.ts';
+import { toldBeforeExplained } from './rules/toldBeforeExplained.ts';
 import { toolForWorkMissing } from './rules/toolForWorkMissing.ts';
 import { toolNeverUsed } from './rules/toolNeverUsed.ts';
 import { toolNotListed } from './rules/toolNotListed.ts';
@@ -123,6 +133,8 @@ import { wordsNotExplained } from './rules/wordsNotExplained.ts';
 
 /** All checks, in order of their file names. */
 export const checks: readonly Check[] = [
+  actNotTold,
+  addressDiffers,
   addressUsedTwice,
   adviceUntested,
   afterBuildIncomplete,
@@ -145,7 +157,9 @@ export const checks: readonly Check[] = [
   connectorUnclear,
   costDiffers,
   costUntold,
+  countOpen,
   definitionUnused,
+  designElsewhere,
   earlierWorkNotLinked,
   faultLeft,
   fileNameVague,
@@ -165,19 +179,24 @@ export const checks: readonly Check[] = [
   mainsNotDescribed,
   measuredUnpowered,
   moreThanListed,
+  nameByAnotherWord,
   nameNearlyListed,
+  nameTwoWays,
   noteAfterTheAct,
   notReadable,
   numberDiffersFromCode,
   numbersSkip,
   ohmsUnderPower,
   packageDiffers,
+  padsNotNamed,
   partCountDiffers,
+  partNeverSpokenOf,
   partNotListed,
   partNotTakenUp,
   partNumberMissing,
   partsListMissing,
   partUnavailable,
+  pathNotHere,
   pictureElsewhere,
   pictureMissing,
   pictureOfOtherVersion,
@@ -228,6 +247,7 @@ export const checks: readonly Check[] = [
   testWithoutResult,
   textStruckOut,
   timeDiffers,
+  toldBeforeExplained,
   toolForWorkMissing,
   toolNeverUsed,
   toolNotListed,
