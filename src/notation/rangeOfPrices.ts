@@ -49,7 +49,7 @@ export function rangeOfPrices(parts: readonly PricedRow[]): PriceRange | null {
 }
 
 /** What a row can cost, one number for each reading; none where it cannot be told. */
-function costsOf({ price, amounts }: PricedRow): number[] {
+export function costsOf({ price, amounts }: PricedRow): number[] {
   const [amount] = amounts;
   if (price === null || amount === undefined || amounts.length > 1 || price.per <= 0) return [];
   const one = price.amount / price.per;

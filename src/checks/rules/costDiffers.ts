@@ -1,9 +1,10 @@
 import type { Build } from '#core/build.ts';
+import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
 import { placeOf } from '#core/sourceText.ts';
 import { type FoundMoney, findMoney } from '#notation/findMoney.ts';
 import { parseMoney } from '#notation/money.ts';
-import { type PriceRange, rangeOfPrices } from '#notation/rangeOfPrices.ts';
+import { costsOf, type PriceRange, rangeOfPrices } from '#notation/rangeOfPrices.ts';
 import type { PricedRow } from '#notation/sumPrices.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { spokenTexts } from '#prose/mentions/spokenTexts.ts';
@@ -11,7 +12,7 @@ import { placeInside } from '#prose/placeInside.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { promisesInFront } from '../promisesInFront.ts';
 import { isRealPart } from '../realParts.ts';
-import { partsFileName, partsFiles } from '../say.ts';
+import { partsFileName } from '../say.ts';
 
 export const costDiffers = defineCheck({
   id: 'cost-differs',
@@ -22,7 +23,7 @@ export const costDiffers = defineCheck({
   basis: 'common practice: the sum of price times quantity, against every total in the text',
   needs: { subject: ['parts'], witnesses: [] },
   *run(judged) {
-    const sum = rangeOfPrices(pricedRows(judged.build));
+    const sum = rangeOfPrices(judged.build.parts.filter(isRealPart).map(pricedRow));
     if (sum === null || sum.priced < 3) return;
     yield* totalRow(judged.build, sum);
     yield* inText(judged.build, sum);
@@ -88,6 +89,7 @@ export const costDiffers = defineCheck({
         },
         expect: [
           { file: 'guide.md', line: 3, words: '9.60 to 10.00 EUR' },
+          { file: 'parts.csv', line: 2, column: 16, words: '19.50 EUR' },
           { file: 'guide.md', line: 6, words: '4.00 to 6.00 EUR' },
           { file: 'guide.md', line: 8, words: '120.00 EUR' },
         ],
@@ -96,12 +98,18 @@ export const costDiffers = defineCheck({
   },
 });
 
-function pricedRows(build: Build): PricedRow[] {
-  return build.parts.filter(isRealPart).map(({ price, amount, fitted }) => ({
-    price,
-    fitted,
-    amounts: amount.is === 'unknown' ? [] : amount.claims.slice(0, 1).map(({ value }) => value),
-  }));
+function pricedRow({ price, amount, fitted }: Part): PricedRow {
+  return { price, fitted, amounts: amount.is === 'unknown' ? [] : amount.claims.slice(0, 1).map(({ value }) => value) };
+}
+
+/** The rows that cost most: a price that slipped is likely among them. */
+function dearestRows(build: Build): Place[] {
+  return build.parts
+    .filter((part) => part.fitted && isRealPart(part))
+    .map((part) => ({ place: part.cells.price ?? part.place, cost: Math.max(0, ...costsOf(pricedRow(part))) }))
+    .sort((a, b) => b.cost - a.cost)
+    .slice(0, 3)
+    .map(({ place }) => place);
 }
 
 /** The last row of a list, where it states the one total. */
@@ -150,7 +158,7 @@ function* inText(build: Build, sum: PriceRange): Iterable<FindingDraft> {
     const key = `${place.file} ${place.span[0]}`;
     if (told.has(key)) continue;
     told.add(key);
-    yield differs([place, ...partsFiles(build)], stated, sum, 'The text says', build);
+    yield differs([place, ...dearestRows(build)], stated, sum, 'The text says', build);
   }
 }
 
