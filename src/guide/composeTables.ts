@@ -8,6 +8,7 @@ import type { PartRow, ToolRow, WiringRow } from './guide.ts';
 import { composeLook } from './look/composeLook.ts';
 import { sparesOf } from './sparesOf.ts';
 import { type StepMarks, stated, stepsThat } from './stepMarks.ts';
+import { writtenCell } from './writtenCell.ts';
 
 /** What the rows of all tables are composed from. */
 export interface TableSources {
@@ -22,6 +23,7 @@ export function composePartRows({ build, facts, marks, names }: TableSources): P
   return build.parts.map((part) => {
     const look = composeLook(part, toldBands(part, facts));
     const spares = sparesOf(part, build.texts);
+    const written = part.value.is === 'unknown' ? writtenCell(part, 'value', build.texts) : '';
     return {
       id: names.of('part', part.id),
       places: [part.place],
@@ -41,6 +43,7 @@ export function composePartRows({ build, facts, marks, names }: TableSources): P
       fitted: part.fitted,
       group: part.section,
       usedIn: stepsThat(marks, facts, (step) => stated(step.uses).some((use) => use.value.part === part.id)),
+      ...(written === '' || squeezed(part.description).includes(squeezed(written)) ? {} : { stated: written }),
       ...(spares === null ? {} : { spares }),
       ...(isPacked(part) ? { packed: true } : {}),
       ...(look === null ? {} : { look }),

@@ -176,6 +176,8 @@ export interface PartRow extends Told {
   readonly fitted: boolean;
   readonly group: string | null;
   readonly usedIn: readonly StepMark[];
+  /** What the list gives for a value and is no quantity that is known here, such as `22 AWG`. */
+  readonly stated?: string;
   /** Spare pieces for one build, where the list counts them apart from the amount. */
   readonly spares?: number;
   /** True where the price is for a pack of `price.per`, so that none can be had singly for it. */
@@ -225,10 +227,12 @@ export const partForms = [
   'can',
   'bead',
   'chip',
+  'barred-chip',
   'block',
   'diode',
   'led',
   'led-four',
+  'light-cell',
   'to-92',
   'to-220',
   'sot-23',

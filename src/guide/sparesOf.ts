@@ -2,12 +2,11 @@ import type { Part } from '#core/part.ts';
 import type { Path } from '#core/place.ts';
 import type { SourceText } from '#core/sourceText.ts';
 import { parseAmount, parseSpares } from '#notation/amount.ts';
+import { writtenCell } from './writtenCell.ts';
 
 /** Spare pieces that the list names beside the amount, or in a column of that name; null where it names none. */
 export function sparesOf(part: Part, texts: ReadonlyMap<Path, SourceText>): number | null {
-  const place = part.cells.quantity;
-  const written = place === undefined ? '' : (texts.get(place.file)?.text.slice(...place.span) ?? '');
-  const beside = parseSpares(written.replace(/^"|"$/gu, '').trim());
+  const beside = parseSpares(writtenCell(part, 'quantity', texts));
   if (beside !== null) return beside;
   const [, column = ''] = Object.entries(part.other).find(([header]) => /^spares?$/iu.test(header.trim())) ?? [];
   const counted = parseAmount(column);

@@ -71,7 +71,9 @@ function can(part: Described, farads: number | null): PartLook {
 
 function tantalum(part: Described, farads: number | null): PartLook {
   if (chipSizeOf(part) !== null || says(part, 'smd|smt|chip|[abcde] case|case [abcde]')) {
-    return formed('chip', [usual('A bar across one end marks plus: here a bar is not minus, as it is on a can.')]);
+    return formed('barred-chip', [
+      usual('A bar across one end marks plus: here a bar is not minus, as it is on a can.'),
+    ]);
   }
   const value =
     farads === null ? [] : [usual(`Often printed with its microfarads and its volts: ${inFull(part, farads)}.`)];

@@ -9,7 +9,7 @@ import { formed, sure, usual } from './signs.ts';
 export function lookOfResistor(part: Described): PartLook | null {
   const ohms = measureOf(part, 'resistance');
   if (says(part, 'photo ?resistor|ldr|light[- ]dependent resistor')) {
-    return formed('dial', [sure('A winding track shows under its clear face. Either way round is right.')]);
+    return formed('light-cell', [sure('A winding track shows under its clear face. Either way round is right.')]);
   }
   if (says(part, 'thermistor|ntc|ptc|varistor|shunt|network|array|resistor net')) return null;
   const size = chipSizeOf(part);

@@ -49,7 +49,7 @@ export function lookOfDiode(part: Described): PartLook | null {
   if (says(part, 'photo ?diode|laser')) return unseen(...typePrint(part.type));
   const band = sure('The band round one end marks the cathode (K), where current leaves.');
   if (chipSizeOf(part) !== null || says(part, 'sod-?\\d*|sm[abc]|melf|mini-?melf|smd|smt|do-?21[456]\\w*')) {
-    return formed('chip', [...typePrint(part.type), sure('A bar across one end marks the cathode (K).')]);
+    return formed('barred-chip', [...typePrint(part.type), sure('A bar across one end marks the cathode (K).')]);
   }
   return formed('diode', [...typePrint(part.type), band]);
 }

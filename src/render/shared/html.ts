@@ -39,7 +39,7 @@ export function styleElement(css: string): Html {
 }
 
 /** Data for programs that read the page. It holds no mark that could end the element. */
-export function dataElement(type: 'application/ld+json', data: unknown): Html {
+export function dataElement(type: 'application/ld+json' | 'application/json', data: unknown): Html {
   const text = JSON.stringify(data).replace(
     /[<>&\u2028\u2029]/g,
     (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,

@@ -3,10 +3,18 @@ import { relativeUrl } from '../shared/safeUrl.ts';
 import type { Rendering } from './rendering.ts';
 import { structuredData } from './structuredData.ts';
 
+/** A page of the site beside the guide itself; `own` is what it has beyond the common style. */
+export interface SidePage {
+  readonly title: string;
+  readonly own?: readonly Html[];
+}
+
 /** What a page tells browsers, search engines, and those who show a card of it elsewhere (Open Graph). */
-export function renderHead(rendering: Rendering, page: string | null): Html {
+export function renderHead(rendering: Rendering, page: SidePage | null): Html {
   const { guide } = rendering;
-  if (page !== null) return element('head', {}, ...basics(`${page} – ${guide.title}`));
+  if (page !== null) {
+    return element('head', {}, ...basics(`${page.title} – ${guide.title}`), ...(page.own ?? []));
+  }
   const image = cardPicture(rendering);
   return element(
     'head',

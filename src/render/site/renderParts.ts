@@ -5,6 +5,7 @@ import { formatQuantity } from '#notation/value.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
 import { formatAmount, formatMoney, formatRefs } from './formatAmount.ts';
 import { renderBody } from './renderBody.ts';
+import { gatherPage } from './renderGather.ts';
 import type { Rendering } from './rendering.ts';
 import { renderSection } from './renderSection.ts';
 import { renderStepMarks } from './renderStepMarks.ts';
@@ -14,6 +15,14 @@ export function renderParts(block: PartsBlock, rendering: Rendering): Html {
   return renderSection(
     { id: block.id, heading: 'Parts' },
     ...renderBody(block.body, 2, rendering),
+    block.rows.length > 0 &&
+      element(
+        'p',
+        {},
+        'How each of them looks, and what to buy for several builds: ',
+        element('a', { href: gatherPage }, 'gather the parts'),
+        '.',
+      ),
     block.rows.length > 0 && renderTable(block.rows),
   );
 }
@@ -81,7 +90,7 @@ function renderParticulars(row: PartRow): Html[] {
   const quantities = [row.value, ...row.ratings].flatMap((quantity) =>
     quantity ? [formatQuantity(quantity.kind, quantity.si)] : [],
   );
-  const facts: Child[] = [...quantities, row.package, row.mpn, ...sourcesOf(row)];
+  const facts: Child[] = [row.stated ?? null, ...quantities, row.package, row.mpn, ...sourcesOf(row)];
   const remarks: Child[] = [
     row.note && withStop(row.note),
     row.substitution && withStop(`Substitution: ${row.substitution}`),

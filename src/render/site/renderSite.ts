@@ -1,15 +1,21 @@
 import type { Asset } from '#core/shot.ts';
 import type { CodeFileBlock, Guide, PageBlock } from '#guide/guide.ts';
 import { slugOf } from '#notation/names.ts';
-import { element, formatDocument, type Html } from '../shared/html.ts';
+import { element, formatDocument, type Html, scriptElement } from '../shared/html.ts';
 import { renderAlertStock } from '../shared/renderCaution.ts';
 import { stylesheet } from '../shared/stylesheet.ts';
+import { gatherStyle } from './gatherStyle.ts';
 import { offlineWorker } from './offlineWorker.ts';
+import { formatCsv } from './reader/csv.ts';
+import gatherScript from './reader/gather.ts?script';
 import guideScript from './reader/guide.ts?script';
+import { shoppingFor } from './reader/shopping.ts';
+import { shoppingRows } from './reader/shoppingWords.ts';
 import { renderFooter, renderLicences } from './renderClosing.ts';
 import { codePage, codePath, renderCode, renderListings } from './renderCode.ts';
 import { renderFiles } from './renderFiles.ts';
-import { renderHead } from './renderHead.ts';
+import { gatherFile, gatherPage, renderGather } from './renderGather.ts';
+import { renderHead, type SidePage } from './renderHead.ts';
 import { type Rendering, renderingOf } from './rendering.ts';
 import { renderNotices } from './renderNotices.ts';
 import { renderCautionList, renderHeader, renderPromise } from './renderOpening.ts';
@@ -20,6 +26,7 @@ import { renderTroubles } from './renderTroubles.ts';
 import { renderWiring } from './renderWiring.ts';
 import { renderWork } from './renderWork.ts';
 import { reportAddress } from './reportAddress.ts';
+import { wantedOf } from './wantedOf.ts';
 
 /**
  * The guide as a folder that any host, or none, can show: one page, its style, and the code to take away.
@@ -31,8 +38,14 @@ export function renderSite(guide: Guide, assets: readonly Asset[]): { path: stri
   const pages = [
     { path: 'index.html', text: formatDocument(renderDocument(rendering, null, renderPage(rendering))) },
     ...(code.length > 0
-      ? [{ path: codePage, text: formatDocument(renderDocument(rendering, 'Code', renderCodePage(code, rendering))) }]
+      ? [
+          {
+            path: codePage,
+            text: formatDocument(renderDocument(rendering, { title: 'Code' }, renderCodePage(code, rendering))),
+          },
+        ]
       : []),
+    ...gatherFiles(rendering),
     { path: 'style.css', text: stylesheet },
     { path: 'guide.js', text: guideScript },
   ];
@@ -43,8 +56,23 @@ export function renderSite(guide: Guide, assets: readonly Asset[]): { path: stri
   ];
 }
 
+/** The sheet for gathering parts with what belongs to it, where there are parts. */
+function gatherFiles(rendering: Rendering): { path: string; text: string }[] {
+  const block = rendering.guide.blocks.find((one) => one.kind === 'parts');
+  if (block === undefined || block.rows.length === 0) return [];
+  const wanted = wantedOf(block.rows);
+  const own = [element('link', { rel: 'stylesheet', href: 'parts.css' }), scriptElement('gather.js')];
+  const page = renderDocument(rendering, { title: 'Parts', own }, renderGather(block, wanted, rendering));
+  return [
+    { path: gatherPage, text: formatDocument(page) },
+    { path: 'parts.css', text: gatherStyle },
+    { path: 'gather.js', text: gatherScript },
+    { path: gatherFile, text: formatCsv(shoppingRows(shoppingFor(wanted, 1, new Set()))) },
+  ];
+}
+
 /** One page of the site; `page` names one that is not the guide itself. */
-function renderDocument(rendering: Rendering, page: string | null, body: Html): Html {
+function renderDocument(rendering: Rendering, page: SidePage | null, body: Html): Html {
   const { guide } = rendering;
   return element(
     'html',

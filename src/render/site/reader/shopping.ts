@@ -15,6 +15,8 @@ export interface Wanted {
   readonly note: string;
   /** For one build; null where the list does not say how many, or contradicts itself. */
   readonly amount: { readonly n: number; readonly unit: string; readonly approximate: boolean } | null;
+  /** What stands in place of an amount that is null. */
+  readonly open: string;
   readonly spares: number;
   readonly price: {
     readonly amount: number;

@@ -1,9 +1,9 @@
 import type { Shopping, Sums, ToBuy } from './shopping.ts';
 import { moneyText } from './shopping.ts';
 
-/** `6`, `6 and 2 spare`, `about 3`; a question where the list does not say. */
-export function amountWords({ amount, spares }: ToBuy): string {
-  if (amount === '') return 'not said';
+/** `6`, `6 + 2 spare`, `about 3`, `not said`. */
+export function amountWords({ wanted, amount, spares }: ToBuy): string {
+  if (amount === '') return wanted.open;
   return spares === '' ? amount : `${amount} + ${spares} spare`;
 }
 
@@ -26,6 +26,14 @@ export function sumWords({ sums, priced, rows, dates }: Sums): string {
 
 function dateWords([first, last]: readonly [string, string]): string {
   return first === last ? `by prices of ${first}` : `by prices from ${first} to ${last}`;
+}
+
+/** For how many builds the list is, and what it leaves out. */
+export function stateWords(builds: number, owned: number, left: number): string {
+  const whole = `For ${builds === 1 ? 'one build' : `${builds} builds`}`;
+  if (left === 0 && owned > 0) return `${whole} you have all of it.`;
+  if (owned === 0) return `${whole}, nothing left out.`;
+  return `${whole}, without the ${owned === 1 ? 'one row' : `${owned} rows`} that you have ticked.`;
 }
 
 const columns = [
