@@ -13,7 +13,7 @@ import { isRealPart } from '../realParts.ts';
 
 export const numberDiffersFromCode = defineCheck({
   id: 'number-differs-from-code',
-  title: 'Counts of lights, the speed of the serial line and the size of the display agree with the code.',
+  title: 'Counts of lights and of keys, the speed of the serial line and the size of the display agree with the code.',
   weight: 'slows',
   audience: 'builder',
   why: 'A constant of the last lamp leaves a third of the ring dark, or fills the monitor with rubbish.',
@@ -21,6 +21,7 @@ export const numberDiffersFromCode = defineCheck({
   needs: { subject: ['code'], witnesses: [] },
   *run(judged) {
     yield* lights(judged);
+    yield* things(judged.build);
     yield* serialSpeed(judged.build);
     yield* displaySize(judged.build);
   },
@@ -55,8 +56,26 @@ export const numberDiffersFromCode = defineCheck({
           'main.ino': 'void setup() { Serial.begin(115200); Serial1.begin(9600); }\nvoid loop() {}\n',
         },
       },
+      {
+        title: 'a key that the code does not count, as the text tells, and a number that is no count',
+        files: {
+          'guide.md':
+            '# Keypad\n\nFour keys type, the fifth resets it: five keys in all.\n\n## Load the code\n\nUpload it.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Controller board\nS1-S5,5,Key switch\nM1-M3,3,Servo\n',
+          'main.ino': '#define KEYS 4\n#define SERVOS 7\nbool down[KEYS];\nvoid setup() {}\nvoid loop() {}\n',
+        },
+      },
     ],
     fails: [
+      {
+        title: 'fewer keys in the code than list and text have',
+        files: {
+          'guide.md': '# Keypad\n\nSix keys under your left hand.\n\n## Load the code\n\nUpload it.\n',
+          'parts.csv': 'Reference,Quantity,Description\nU1,1,Controller board\nS1-S6,6,"Key switch, with cap"\n',
+          'main.ino': '#define NUM_KEYS 4\nbool down[NUM_KEYS];\nvoid setup() {}\nvoid loop() {}\n',
+        },
+        expect: [{ file: 'main.ino', line: 1, words: 'Six keys' }],
+      },
       {
         title: 'a ring of 24 of which the code knows 16',
         files: {
@@ -170,6 +189,83 @@ function lightsInText(build: Build): { place: TextPlace; count: number }[] {
       count: Number(match[1]),
     })),
   );
+}
+
+/** Things of which a program keeps an array, by the words that lists and texts use for them. */
+const countable: readonly (readonly string[])[] = [
+  ['key', 'button', 'switch', 'pushbutton'],
+  ['servo'],
+  ['motor'],
+  ['relay'],
+  ['sensor'],
+];
+const countedName =
+  /^(?:NUM(?:BER)?_?(?:OF_?)?|N_)?(KEY|BUTTON|SWITCHE?|SERVO|MOTOR|RELAY|SENSOR)S?(?:_?(?:COUNT|NUM))?$/i;
+const spelled = ['two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+
+/**
+ * How many keys, servos and the like the code keeps an array of, where parts list and text agree on another number
+ * and the text never speaks of that of the code.
+ */
+function* things(build: Build): Iterable<FindingDraft> {
+  for (const constant of build.sources.flatMap(({ constants }) => constants)) {
+    const named = countedName
+      .exec(constant.name ?? '')?.[1]
+      ?.toLowerCase()
+      .replace(/e$/, '');
+    const words = countable.find((one) => one.includes(named ?? ''));
+    if (words === undefined || !/^\d{1,3}$/.test(constant.value) || !isArraySize(build, constant)) continue;
+    const rows = build.parts.filter((part) => part.fitted && isRealPart(part) && isOneOf(part, words));
+    const [row] = rows;
+    const n = row === undefined ? undefined : firstValue(row.amount);
+    if (row === undefined || rows.length > 1 || n?.unit !== 'pcs' || n.approximate) continue;
+    const told = thingsInText(build, words).filter(({ place }) => !overlaps(place, row.place));
+    const said = told.find(({ count }) => count === n.n);
+    if (n.n === Number(constant.value) || said === undefined) continue;
+    if (told.some(({ count }) => count === Number(constant.value))) continue;
+    yield {
+      subjects: [`code:${constant.place.file}`],
+      mark: `count ${constant.name}`,
+      sides: [constant.place, row.place, said.place],
+      basis: 'read',
+      message: `The code counts ${constant.value} (${constant.name}); the parts list has ${n.n}, and the text speaks of ‘${said.place.quote}’.`,
+      consequence: 'A builder finds that some of them do nothing, and looks for a bad joint.',
+      remedy: 'Decide which of the two is right, and correct the other.',
+    };
+  }
+}
+
+function isArraySize({ texts }: Build, { name, place }: CodeConstant): boolean {
+  return new RegExp(`\\[\\s*${name}\\s*\\]`).test(texts.get(place.file)?.text ?? '');
+}
+
+/** Whether the first words of a row name such a thing: 'key switch, with cap', not 'cap for key switches'. */
+function isOneOf({ description }: Part, words: readonly string[]): boolean {
+  const head = (description.split(/[,;(]|\b(?:for|with|of|to)\b/iu)[0] ?? '').trim().split(/\s+/u).at(-1) ?? '';
+  return words.includes(singular(head.toLowerCase()));
+}
+
+function singular(word: string): string {
+  return word.replace(/(?<=ch)es$|s$/u, '');
+}
+
+function thingsInText(build: Build, words: readonly string[]): { place: TextPlace; count: number }[] {
+  const names = words.map((word) => `${word}(?:s|es)`).join('|');
+  const pattern = new RegExp(
+    `(?<![\\p{L}\\d.,-])(\\d{1,3}|${spelled.join('|')})(?: \\p{Ll}+){0,2}? (?:${names})(?!\\p{L})`,
+    'giu',
+  );
+  return guideTexts(build).flatMap((source) =>
+    [...source.text.matchAll(pattern)].map((match) => {
+      const written = (match[1] ?? '').toLowerCase();
+      const place = placeOf(source, [match.index, match.index + match[0].length]);
+      return { place, count: spelled.includes(written) ? spelled.indexOf(written) + 2 : Number(written) };
+    }),
+  );
+}
+
+function overlaps(a: TextPlace, b: Place): boolean {
+  return b.kind === 'text' && a.file === b.file && a.span[0] < b.span[1] && b.span[0] < a.span[1];
 }
 
 function guideTexts(build: Build): SourceText[] {
