@@ -7,7 +7,6 @@ describe('all mutants', () => {
   it('are mostly found where they show, and set off little else', { timeout: 900_000 }, async () => {
     const { share, others } = figuresOf(await evaluateMutants(allMutants()));
     expect(others).toBeLessThanOrEqual(0.2);
-    // The aim is 0.95; this holds what is reached.
-    expect(share).toBeGreaterThanOrEqual(0.93);
+    expect(share).toBeGreaterThanOrEqual(0.95);
   });
 });

@@ -32,7 +32,6 @@ describe('mutants', () => {
   it('set off little else that halts', { timeout: 120_000 }, async () => {
     const { share, others } = figuresOf(await evaluateMutants(all.filter((_, index) => index % 20 === 3)));
     expect(others).toBeLessThanOrEqual(0.2);
-    // The aim is 0.95; this holds what is reached.
-    expect(share).toBeGreaterThanOrEqual(0.93);
+    expect(share).toBeGreaterThanOrEqual(0.95);
   });
 });
