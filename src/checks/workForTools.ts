@@ -18,7 +18,13 @@ export interface Work {
 }
 
 /** Where the guide tells a builder to do what the tool is for. */
-export function workFor(judged: Judged, entry: WorkTool): Work[] {
+export function workFor(judged: Judged, entry: WorkTool): readonly Work[] {
+  return workBy(judged)(entry);
+}
+
+const workBy = rememberFor((judged: Judged) => rememberFor((entry: WorkTool) => workOf(judged, entry)));
+
+function workOf(judged: Judged, entry: WorkTool): readonly Work[] {
   const told = judged.facts.actions
     .filter(({ kind, told: how, step }) => how === 'do' && step !== null && entry.work.includes(kind))
     .map((action): Work => ({ step: action.step, words: sentencesOfWork(judged)(action), place: action.place }))

@@ -67,8 +67,8 @@ export interface Bench {
   readonly stops: Stop[];
   partOfRef(ref: Ref): Part | null;
   partOfUse(use: PartUse): Part | null;
-  /** What the builder has, with the words explained in the first so many sections. */
-  state(until: number): State;
+  /** What the builder has now, to be told with the words explained in the first so many sections. */
+  look(): (until: number) => State;
 }
 
 /** The bench before the first step: everything that the list holds is in the bag, its tools on the table. */
@@ -111,21 +111,30 @@ export function setUpBench(
     stops: [],
     partOfRef: (ref) => byRef.get(ref.toUpperCase()) ?? byId.get(ref) ?? null,
     partOfUse: (use) => (use.part === null ? null : (byId.get(use.part) ?? null)),
-    state: (until) => {
+    look: () => {
       const contents = bench.bag.contents();
-      return {
-        get bag() {
-          return contents();
-        },
+      const now = {
         tools: [...bench.tools],
         made: [...bench.made.map(({ join }) => nameOfJoin(join)), ...bench.assemblies.names()],
         loaded: bench.loaded.map(({ path, onto }) => (onto === null ? path : `${path} on ${onto}`)),
         powered: bench.poweredSince !== null,
         side: bench.side?.name ?? null,
         warned: [...bench.warned],
-        explained: explained.filter(({ at }) => at < until).map(({ term }) => term),
         clock: { ...bench.clock },
       };
+      return (until) => ({
+        get bag() {
+          return contents();
+        },
+        tools: now.tools,
+        made: now.made,
+        loaded: now.loaded,
+        powered: now.powered,
+        side: now.side,
+        warned: now.warned,
+        explained: explained.filter(({ at }) => at < until).map(({ term }) => term),
+        clock: now.clock,
+      });
     },
   };
   return bench;

@@ -59,11 +59,13 @@ export interface Run {
 
 function walk(bench: Bench, coverage: Coverage): Run {
   const order = placesOfSteps(bench.build);
+  let seen = bench.look();
   const steps = bench.script.map((step): LedgerStep => {
     const at = order.ofStep(step.id);
-    const before = bench.state(at);
+    const before = seen(at);
     follow(bench, step);
-    return { step: step.id, before, after: bench.state(at + 1) };
+    seen = bench.look();
+    return { step: step.id, before, after: seen(at + 1) };
   });
   const onTheWay = [...bench.stops, ...findLateCheck(bench.script)];
   return { steps, onTheWay, atEnd: finishSteps(bench, coverage) };

@@ -3,7 +3,8 @@ import type { Place } from '#core/place.ts';
 import { defineCheck } from '../defineCheck.ts';
 import topics from '../knowledge/guideTopics.json';
 import { listed } from '../say.ts';
-import { isWrittenOut, proseWords } from '../writtenGuide.ts';
+import { topicsSaid } from '../topicsSaid.ts';
+import { isWrittenOut } from '../writtenGuide.ts';
 
 export const afterBuildIncomplete = defineCheck({
   id: 'after-build-incomplete',
@@ -89,9 +90,5 @@ function isSaid({ build }: Judged, entry: Entry): boolean {
     .filter(({ role }) => role !== 'title')
     .map(({ heading }) => heading)
     .join('\n');
-  const words = proseWords(build);
-  return (
-    entry.headings.some((word) => new RegExp(word, 'iu').test(headings)) ||
-    entry.words.some((word) => new RegExp(word, 'iu').test(words))
-  );
+  return topicsSaid(build).has(entry.topic) || entry.headings.some((word) => new RegExp(word, 'iu').test(headings));
 }

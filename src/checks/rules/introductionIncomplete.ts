@@ -2,7 +2,8 @@ import type { Judged } from '#core/assembled.ts';
 import { defineCheck } from '../defineCheck.ts';
 import topics from '../knowledge/guideTopics.json';
 import { listed, numbered } from '../say.ts';
-import { frontOf, isWrittenOut, proseWords } from '../writtenGuide.ts';
+import { topicsSaid } from '../topicsSaid.ts';
+import { frontOf, isWrittenOut } from '../writtenGuide.ts';
 
 export const introductionIncomplete = defineCheck({
   id: 'introduction-incomplete',
@@ -15,13 +16,13 @@ export const introductionIncomplete = defineCheck({
   needs: { subject: ['steps'], witnesses: [] },
   *run(judged) {
     if (!isWrittenOut(judged.build)) return;
-    const words = proseWords(judged.build);
+    const said = topicsSaid(judged.build);
     const lacking = [
       ...(saysPurpose(judged) ? [] : ['what it is for']),
       ...(showsThing(judged) ? [] : ['what it looks like when it is done (a picture before the first step)']),
       ...topics.before
         .filter(({ topic }) => isAsked(judged, topic))
-        .flatMap((entry) => (entry.words.some((word) => new RegExp(word, 'iu').test(words)) ? [] : [entry.says])),
+        .flatMap(({ topic, says }) => (said.has(topic) ? [] : [says])),
     ];
     if (lacking.length === 0) return;
     yield {

@@ -96,9 +96,9 @@ function* beforeSwitchedOn(judged: Judged): Iterable<FindingDraft> {
   const { build, facts, ledger } = judged;
   for (const [index, { step, before }] of ledger.steps.entries()) {
     const { power, measures } = facts.steps[step] ?? {};
+    if (power?.value.during !== 'on' || before.powered) continue;
     const live = (measures ?? []).filter(({ value }) => isLive(value));
-    const isOff = !before.powered && powerBefore(judged, index) === 'off';
-    if (power?.value.during !== 'on' || live.length === 0 || !isOff || switchesOn(judged, step)) continue;
+    if (live.length === 0 || powerBefore(judged, index) !== 'off' || switchesOn(judged, step)) continue;
     const later = ledger.steps.slice(index + 1).find((one) => {
       const next = facts.steps[one.step]?.power?.value;
       return next?.during === 'off' && next.after === 'on';

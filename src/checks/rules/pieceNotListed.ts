@@ -22,7 +22,9 @@ export const pieceNotListed = defineCheck({
   *run(judged) {
     const { build } = judged;
     const covered = wordsOfLists(judged);
-    const texts = spokenTexts(build).filter(({ step }) => step !== null);
+    const texts = spokenTexts(build).filter(
+      ({ step, words }) => step !== null && sentencesOf(words).some(({ text }) => anyThing(text)),
+    );
     for (const thing of things) {
       const { name, covers } = thing;
       if (covers.some((words) => covered.includes(` ${words} `))) continue;
@@ -131,6 +133,8 @@ const things = (table.things as readonly Thing[]).map(({ name, nouns = [], phras
     ),
   };
 });
+
+const anyThing = remember((sentence) => things.some(({ spansIn }) => spansIn(sentence).length > 0));
 
 function mentions(
   { words, place, step }: SpokenText,

@@ -1,7 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
 import { type Connection, endpointId } from '#core/connection.ts';
-import { rememberFor } from '#core/remember.ts';
+import { remember, rememberFor } from '#core/remember.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
 import { type SpokenText, spokenTexts } from '#prose/mentions/spokenTexts.ts';
 import { placeInside } from '#prose/placeInside.ts';
@@ -129,8 +129,11 @@ interface ToldWire {
   readonly to: number;
 }
 
+const anyColour = new RegExp(`\\b${colour}`, 'iu');
+const speaksOfColour = remember((sentence) => anyColour.test(sentence) && !otherThings.test(sentence));
+
 function* inSentence(build: Build, spoken: SpokenText, sentence: string, start: number): Iterable<FindingDraft> {
-  if (otherThings.test(sentence)) return;
+  if (!speaksOfColour(sentence)) return;
   const pairs = toldPairs(build, sentence);
   const single = toldPins(sentence).filter(({ from }) => !pairs.some((pair) => pair.from === from));
   for (const { colour: told, pins, from, to } of [...pairs, ...single]) {

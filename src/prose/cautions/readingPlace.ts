@@ -27,7 +27,9 @@ export function readingPlaceOf(build: Build, place: TextPlace): ReadingPlace | n
 const startsOf = rememberFor(({ sections }: Instructions) => {
   const starts = new Map<string, { readonly start: number; readonly index: number }[]>();
   for (const [index, { file, place }] of sections.entries()) {
-    starts.set(file, [...(starts.get(file) ?? []), { start: place.span[0], index }]);
+    const here = starts.get(file);
+    if (here === undefined) starts.set(file, [{ start: place.span[0], index }]);
+    else here.push({ start: place.span[0], index });
   }
   return starts;
 });

@@ -1,13 +1,14 @@
 import type { Action } from '#core/action.ts';
 import type { Build } from '#core/build.ts';
 import { type Basis, firstValue } from '#core/claim.ts';
+import type { HazardId } from '#core/hazard.ts';
 import type { Part } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
-import { rememberFor } from '#core/remember.ts';
+import { remember, rememberFor } from '#core/remember.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
 import { placeInside } from '../placeInside.ts';
 import type { GuideSentence } from './hearGuide.ts';
-import type { LibraryCaution } from './library.ts';
+import { type LibraryCaution, library } from './library.ts';
 import { type Phrases, phrasesOf } from './phrases.ts';
 import { within } from './readingPlace.ts';
 
@@ -39,7 +40,7 @@ export function sightingsOf(entry: LibraryCaution, scene: Scene): Sighting[] {
     ...inTools(entry, unless, scene),
     ...inSupply(entry, unless, scene),
     ...inActions(entry, unless, scene),
-    ...inSentences(entry, unless, scene),
+    ...inSentences(entry, scene),
   ];
 }
 
@@ -153,18 +154,41 @@ const sentencesOfActions = rememberFor(({ actions, sentences }: Scene): Readonly
   );
 });
 
-function inSentences({ triggers }: LibraryCaution, unless: Unless, { sentences }: Scene): Sighting[] {
-  if (triggers.text === undefined) return [];
-  const phrases = phrasesOf(triggers.text);
-  return sentences.flatMap(({ words, place, step, isHeading }): Sighting[] => {
-    const found = isMeant(words, phrases, unless);
-    if (found === null) return [];
+function inSentences(entry: LibraryCaution, scene: Scene): Sighting[] {
+  return (sentencesMeant(scene).get(entry.id) ?? []).flatMap(({ sentence, found }): Sighting[] => {
+    const { words, place, step, isHeading } = sentence;
     const as = isHeading ? 'head' : 'act';
     const here = words.slice(found.start, found.end);
     const why = `the ${/\s/.test(here) ? 'words' : 'word'} ‘${here}’`;
     return [{ place: placeInside(place, found.start, found.end), step, basis: 'read', as, why }];
   });
 }
+
+interface MeantHere {
+  readonly sentence: GuideSentence;
+  readonly found: { readonly start: number; readonly end: number };
+}
+
+/** Sentences that speak of what gives a hazard away, by the hazard. */
+const sentencesMeant = rememberFor(({ sentences }: Scene): ReadonlyMap<HazardId, readonly MeantHere[]> => {
+  const meant = new Map<HazardId, MeantHere[]>();
+  for (const sentence of sentences) {
+    for (const { id, found } of hazardsMeant(sentence.words)) {
+      const known = meant.get(id);
+      if (known === undefined) meant.set(id, [{ sentence, found }]);
+      else known.push({ sentence, found });
+    }
+  }
+  return meant;
+});
+
+const hazardsMeant = remember((words) =>
+  library.flatMap((entry) => {
+    const { text } = entry.triggers;
+    const found = text === undefined ? null : isMeant(words, phrasesOf(text), unlessOf(entry));
+    return found === null ? [] : [{ id: entry.id, found }];
+  }),
+);
 
 /** What a listed thing is, ahead of what comes with it. */
 function headOf({ description }: Part): string {

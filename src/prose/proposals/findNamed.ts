@@ -1,3 +1,4 @@
+import { remember, rememberFor } from '#core/remember.ts';
 import { type KnownName, type KnownNames, shuffled, type WordRole } from './knownNames.ts';
 import trade from './tradeWords.json';
 import { isSize, type Word, wordsOf } from './words.ts';
@@ -30,15 +31,24 @@ export function findNamed<T>(
   sentence: string,
   names: KnownNames<T>,
   isWork: (from: number, to: number) => boolean,
-): Named<T>[] {
-  const words = split(wordsOf(sentence), names);
-  const found: Named<T>[] = [];
-  for (const run of runsOf(words, sentence, names, isWork)) {
-    const named = nameIn(run, words, sentence, names);
-    if (named !== null) found.push(named);
-  }
-  return found;
+): readonly Named<T>[] {
+  const words = wordsOf(sentence);
+  const work = words.flatMap(({ from, to }) => (isWork(from, to) ? [from] : []));
+  // The same words with the same verbs of work among them name the same things.
+  return namedBy(names)(`${work.join(' ')}\n${sentence}`) as readonly Named<T>[];
 }
+
+const namedBy = rememberFor((names: KnownNames<unknown>) =>
+  remember((asked): readonly Named<unknown>[] => {
+    const at = asked.indexOf('\n');
+    const sentence = asked.slice(at + 1);
+    const work = new Set(asked.slice(0, at).split(' ').map(Number));
+    const words = split(wordsOf(sentence), names);
+    return runsOf(words, sentence, names, (from) => at > 0 && work.has(from)).flatMap(
+      (run) => nameIn(run, words, sentence, names) ?? [],
+    );
+  }),
+);
 
 /** Words that a name of the list writes as two become two, at the same place. */
 function split<T>(words: readonly Word[], { splits, types }: KnownNames<T>): Word[] {

@@ -1,5 +1,7 @@
 import type { Build } from '#core/build.ts';
+import type { Tool } from '#core/part.ts';
 import type { Proposal } from '#core/proposal.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
 import { tokensOf } from '#notation/names.ts';
 import bench from './benchTools.json';
@@ -30,15 +32,22 @@ export function proposeTools(
   steps: Readonly<Record<StepId, StepFacts>>,
   talk: ReadonlyMap<StepId, readonly Saying[]>,
 ): Proposal[] {
-  const listed = build.tools.map(({ name }): BenchTool => ({ name, isListed: true }));
-  const names = knownNames(listed, ({ name }) => ({ name, more: [], kind: [], count: null }));
-  const standard = new Map(bench.names.map((synonyms) => [synonyms[0] ?? '', benchTool(synonyms, listed)]));
+  const { names, standard } = benchOf(build.tools);
   return [...talk].flatMap(([step, sayings]) =>
     (steps[step]?.tools.length ?? 0) > 0
       ? []
       : [...toolsIn(sayings, names, standard)].flatMap(([tool, evidence]) => proposalOf(step, tool, evidence)),
   );
 }
+
+/** The maker's tools by their names, and those of any bench, each as the maker calls it. */
+const benchOf = rememberFor((tools: readonly Tool[]) => {
+  const listed = tools.map(({ name }): BenchTool => ({ name, isListed: true }));
+  return {
+    names: knownNames(listed, ({ name }) => ({ name, more: [], kind: [], count: null })),
+    standard: new Map(bench.names.map((synonyms) => [synonyms[0] ?? '', benchTool(synonyms, listed)])),
+  };
+});
 
 function toolsIn(
   sayings: readonly Saying[],
