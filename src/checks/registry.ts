@@ -29,9 +29,11 @@ import { definitionUnused } from './rules/definitionUnused.ts';
 import { designElsewhere } from './rules/designElsewhere.ts';
 import { earlierWorkNotLinked } from './rules/earlierWorkNotLinked.ts';
 import { faultLeft } from './rules/faultLeft.ts';
+import { faultToldAlone } from './rules/faultToldAlone.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
 import { fileNotNamed } from './rules/fileNotNamed.ts';
 import { hazardNotNamed } from './rules/hazardNotNamed.ts';
+import { includedNotListed } from './rules/includedNotListed.ts';
 import { instructionTooCoarse } from './rules/instructionTooCoarse.ts';
 import { introductionIncomplete } from './rules/introductionIncomplete.ts';
 import { libraryNotNamed } from './rules/libraryNotNamed.ts';
@@ -90,6 +92,7 @@ import { readingDiffers } from './rules/readingDiffers.ts';
 import { referenceBroken } from './rules/referenceBroken.ts';
 import { reopeningUntold } from './rules/reopeningUntold.ts';
 import { replacementUnsaid } from './rules/replacementUnsaid.ts';
+import { requirementUntold } from './rules/requirementUntold.ts';
 import { revisionDiffers } from './rules/revisionDiffers.ts';
 import { rowTooVague } from './rules/rowTooVague.ts';
 import { screwKeyMissing } from './rules/screwKeyMissing.ts';
@@ -127,6 +130,8 @@ import { variantNamedOnce } from './rules/variantNamedOnce.ts';
 import { versionNotPinned } from './rules/versionNotPinned.ts';
 import { waitNotTold } from './rules/waitNotTold.ts';
 import { wayNotChosen } from './rules/wayNotChosen.ts';
+import { weakCriterion } from './rules/weakCriterion.ts';
+import { webPageUndated } from './rules/webPageUndated.ts';
 import { wireColourDiffers } from './rules/wireColourDiffers.ts';
 import { wireNeverMade } from './rules/wireNeverMade.ts';
 import { wordsNotExplained } from './rules/wordsNotExplained.ts';
@@ -162,9 +167,11 @@ export const checks: readonly Check[] = [
   designElsewhere,
   earlierWorkNotLinked,
   faultLeft,
+  faultToldAlone,
   fileNameVague,
   fileNotNamed,
   hazardNotNamed,
+  includedNotListed,
   instructionTooCoarse,
   introductionIncomplete,
   libraryNotNamed,
@@ -223,6 +230,7 @@ export const checks: readonly Check[] = [
   referenceBroken,
   reopeningUntold,
   replacementUnsaid,
+  requirementUntold,
   revisionDiffers,
   rowTooVague,
   screwKeyMissing,
@@ -260,6 +268,8 @@ export const checks: readonly Check[] = [
   versionNotPinned,
   waitNotTold,
   wayNotChosen,
+  weakCriterion,
+  webPageUndated,
   wireColourDiffers,
   wireNeverMade,
   wordsNotExplained,

@@ -2,12 +2,9 @@ import type { Build } from '#core/build.ts';
 import type { TextPlace } from '#core/place.ts';
 import { rememberFor } from '#core/remember.ts';
 import type { Section } from '#core/step.ts';
-import { maskMarkup } from '#prose/mentions/maskMarkup.ts';
-import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
-import { placeInside } from '#prose/placeInside.ts';
-import { blocksOfWords } from './blocksOfWords.ts';
+import { sentencesIn } from './sentencesIn.ts';
 
-/** A sentence of a section, with markup blanked. */
+/** A sentence with the section that it stands in, markup blanked and blanks around it cut. */
 export interface SectionSentence {
   readonly section: Section;
   readonly text: string;
@@ -21,11 +18,8 @@ export const stepSentences = rememberFor((build: Build): readonly SectionSentenc
 
 /** The sentences of one section; captions and table cells count as such. */
 export function sentencesOfSection(section: Section): SectionSentence[] {
-  return blocksOfWords(section).flatMap((block) =>
-    sentencesOf(maskMarkup(block.quote)).flatMap(({ text, start }) => {
-      const from = start + text.length - text.trimStart().length;
-      const to = start + text.trimEnd().length;
-      return from >= to ? [] : [{ section, text: text.trim(), place: placeInside(block, from, to) }];
-    }),
-  );
+  return sentencesIn(section).flatMap(({ text, place }) => {
+    const words = text.trim();
+    return words === '' ? [] : [{ section, text: words, place }];
+  });
 }

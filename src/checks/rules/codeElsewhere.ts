@@ -1,11 +1,16 @@
+import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
 import type { TextPlace } from '#core/place.ts';
 import { plainText } from '#core/text.ts';
 import { endingOf } from '#formats/roles/fileKind.ts';
-import { defineCheck } from '../defineCheck.ts';
+import boards from '#prose/microcontrollers.json';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import forms from '../knowledge/programFiles.json';
+import { linksOf } from '../linksOf.ts';
+import { fittedRows, rowName, rowWords } from '../partWords.ts';
 import { everyInline, runsOf } from '../runningText.ts';
 import { stepName } from '../say.ts';
+import { isWrittenOut, proseWords } from '../writtenGuide.ts';
 
 export const codeElsewhere = defineCheck({
   id: 'code-elsewhere',
@@ -22,6 +27,7 @@ export const codeElsewhere = defineCheck({
       ({ kind, told, step }) => kind === 'load-code' && told === 'do' && step !== null,
     );
     const [first] = loading;
+    if (first === undefined) yield* boardWithoutCode({ build, facts });
     if (first?.step == null || Object.values(facts.steps).some(({ loads }) => loads.length > 0)) return;
     const away = awayFrom(build);
     const isLinked = away !== null;
@@ -82,9 +88,43 @@ export const codeElsewhere = defineCheck({
         },
         expect: [{ file: 'guide.md', line: 9, words: 'only links' }],
       },
+      {
+        title: 'a board, and a page of its software',
+        files: {
+          'guide.md':
+            '# Lamp\n\n## Fit it\n\nSolder D1.\n\n## Join it\n\nPlug the lead in.\n\n## Try it\n\nOpen [the page](https://code.example/lamp-software/) and wait.\n\n## Close it\n\nPress the lid on.\n',
+          'parts.csv': 'Quantity,Description\n1,Microcontroller board RP2040\n1,LED\n1,Lid\n',
+        },
+        expect: [{ file: 'parts.csv', line: 2, words: 'runs code' }],
+      },
     ],
   },
 });
+
+const comesLoaded =
+  /\bpre-?(?:programmed|loaded|flashed|installed)\b|\b(?:already|comes|come) (?:programmed|loaded|flashed|with (?:its |the )?(?:firmware|code|software))\b/iu;
+
+/** A controller in the list, a page of its software elsewhere, and no step that loads anything. */
+function* boardWithoutCode({ build, facts }: Pick<Judged, 'build' | 'facts'>): Iterable<FindingDraft> {
+  const board = fittedRows(build).find((part) => controller.test(rowWords(part)));
+  const isLoaded = Object.values(facts.steps).some(({ loads }) => loads.length > 0);
+  if (board === undefined || isLoaded || !isWrittenOut(build) || comesLoaded.test(proseWords(build))) return;
+  const links = build.instructions.sections
+    .flatMap(linksOf)
+    .filter(({ url }) => /^https?:\/\/\S*(?:firmware|software|sketch|source-?code)/iu.test(url));
+  if (links.length === 0) return;
+  yield {
+    subjects: ['build:code'],
+    mark: 'board',
+    sides: [...links.slice(0, 4).map(({ place }) => place), board.place],
+    basis: 'read',
+    message: `${rowName(board)} runs code; the folder holds none, no step loads any, and only links lead to its software.`,
+    consequence: 'A builder gets the code of another day, or none.',
+    remedy: 'Put the code, or an image of it, into the folder with its version, and say in a step how to load it.',
+  };
+}
+
+const controller = new RegExp(`\\b(?:${boards.sure.join('|')})`, 'iu');
 
 const programs = new Set(forms.endings);
 
