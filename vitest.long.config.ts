@@ -8,6 +8,7 @@ export default defineConfig({
     include: ['tests/long/**/*.test.ts', 'tests/bytes/**/*.test.ts', 'tests/checks/damagedLamp.test.ts'],
     env: { TWICEBUILT_LONG: '1' },
     testTimeout: 1_200_000,
+    hookTimeout: 1_200_000,
     maxWorkers: 2,
   },
 });

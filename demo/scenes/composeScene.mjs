@@ -1,7 +1,8 @@
+import { boardAt, boardThickness, holeAt } from './boardAt.mjs';
+import { headroom } from './camera/picture.mjs';
 import { randomStream } from './randomStream.mjs';
+import { radians } from './sceneCamera.mjs';
 
-const pitch = 2.54;
-const boardThickness = 1.6;
 /** Radius over the insulation and of the bare strand, in millimetres, by gauge. */
 const gauges = { 22: { over: 0.85, bare: 0.38 }, 26: { over: 0.58, bare: 0.24 } };
 const colours = {
@@ -15,23 +16,31 @@ const colours = {
   grey: '<0.05, 0.05, 0.052>',
 };
 
-/** Scene text for POV-Ray of one shot. Lengths are millimetres, angles degrees. */
-export function composeScene(shot, board, stages) {
-  const { camera } = shot;
-  const context = { board, stages, random: randomStream(shot.name) };
+/**
+ * Text for POV-Ray of one scene. Lengths are millimetres, angles degrees. `wider` is how much wider than the scene's
+ * own view the picture is traced.
+ */
+export function composeScene(scene, board, stages, wider = 1) {
+  const { camera, light } = scene;
+  const context = { board, stages };
+  const angle = (2 * Math.atan(Math.tan(radians(camera.angle) / 2) * wider) * 180) / Math.PI;
   return [
     '#version 3.7;',
     `#declare FocusAt = ${distance(camera.from, camera.focus)};`,
-    `#declare LampPower = ${shot.light.lamp};`,
-    `#declare FillPower = ${shot.light.fill};`,
-    '#declare Emit = 1 - Depth;',
-    ...['bench', 'parts', 'module', 'ring', 'panel', 'printed', 'around'].map((name) => `#include "${name}.inc"`),
-    `camera { perspective location ${vector(camera.from)} right x * 4 / 3 up y sky <${camera.roll ?? 0}, 1, 0> look_at ${vector(camera.at)} angle ${camera.angle} }`,
-    `Evening(${vector(shot.light.from)})`,
-    shot.bench === undefined ? 'Desk()' : `Bench(${shot.bench.join(', ')})`,
-    ...(shot.specks === undefined ? [] : [`Specks(${shot.specks.join(', ')})`]),
-    ...(shot.lit ?? []),
-    ...shot.things.map((thing) => composeThing(thing, context)),
+    `#declare Gain = ${headroom};`,
+    `#declare LampPower = ${light.lamp} * Gain;`,
+    `#declare FillPower = ${light.fill} * Gain;`,
+    `#declare Bounce = ${light.bounce === false ? 0 : 1};`,
+    '#declare Emit = Gain * (1 - Depth);',
+    ...['bench', 'clutter', 'parts', 'small', 'module', 'ring', 'panel', 'printed', 'around'].map(
+      (name) => `#include "${name}.inc"`,
+    ),
+    `camera { perspective location ${vector(camera.from)} right x * 4 / 3 up y sky <${camera.roll ?? 0}, 1, 0> look_at ${vector(camera.at)} angle ${angle.toFixed(6)} }`,
+    `Evening(${vector(light.from)})`,
+    scene.bench === undefined ? 'Desk()' : `Bench(${scene.bench.join(', ')})`,
+    ...(scene.specks === undefined ? [] : [`Specks(${scene.specks.join(', ')})`]),
+    ...(scene.lit ?? []),
+    ...scene.things.map((thing) => composeThing(thing, context)),
     '',
   ].join('\n');
 }
@@ -51,37 +60,36 @@ function composeThing(thing, context) {
   return `union { ${inner.join('\n')} ${moves.join(' ')} }`;
 }
 
-/** The board as it stands after the step that `thing.board` names. */
-function composeBoard(thing, { board, stages, random }) {
-  const last = stages.findIndex((stage) => stage.step === thing.board);
-  if (last < 0) throw new Error(`The guide has no step '${thing.board}'.`);
-  const reached = (step) => stages.findIndex((stage) => stage.step === step) <= last;
-  const parts = board.parts.filter((part) => reached(part.step) && !(thing.without ?? []).includes(part.ref));
+/** The board as it stands after the step that `thing.board` names. The same board has the same irregularities in every scene. */
+function composeBoard(thing, { board, stages }) {
+  const { parts, wires } = boardAt(thing, board, stages);
   const joints = parts.flatMap((part) => part.leads ?? []);
-  const wires = stages.slice(0, last + 1).flatMap((stage) => stage.wires);
   return [
+    `#declare Board_Mask = texture { ${board.mask ?? 'Mask_Green'} }`,
     `Perfboard(${board.width}, ${board.depth}, ${board.columns}, ${board.rows})`,
     ...parts.map((part) => {
       const [x, z] = holeAt(part.at, board);
       // Nobody sets a part dead straight.
-      const lean = ((random() - 0.5) * 3 * (part.loose ?? 1)).toFixed(2);
+      const lean = ((randomStream(`${part.ref} lean`)() - 0.5) * 3 * (part.loose ?? 1)).toFixed(2);
       return `union { ${part.make} rotate y * ${(part.turn ?? 0) + Number(lean)} translate <${x}, ${part.up ?? 0}, ${z}> }`;
     }),
     ...joints.map((hole, index) => {
       const [x, z] = holeAt(hole, board);
+      const random = randomStream(`joint ${hole}`);
       return `union { Joint(<0, 0, 0>, ${(1.6 + random() * 0.7).toFixed(2)}, ${index + 1}) rotate x * 180 rotate y * ${Math.round(random() * 360)} translate <${x}, ${-boardThickness}, ${z}> }`;
     }),
-    ...wires.flatMap((wire, index) => composeUnderWire(wire, index, board, random)),
+    ...wires.flatMap((wire, index) => composeUnderWire(wire, index, board)),
   ].join('\n');
 }
 
 /** A wire between two pins on the underside; nothing where an end is off the board. */
-function composeUnderWire(wire, index, board, random) {
+function composeUnderWire(wire, index, board) {
   const from = board.pins[wire.from];
   const to = board.pins[wire.to];
   if (from === undefined || to === undefined || wire.colour === 'bare') return [];
   const [x1, z1] = holeAt(from, board);
   const [x2, z2] = holeAt(to, board);
+  const random = randomStream(`wire ${wire.from} ${wire.to}`);
   const length = Math.hypot(x2 - x1, z2 - z1);
   const level = -boardThickness - 1.7 - (index % 4) * 0.75 - random() * 0.4;
   const bow = (random() - 0.5) * Math.min(9, length * 0.32);
@@ -160,14 +168,6 @@ function smooth(points) {
   }
   line.push(points.at(-1));
   return line;
-}
-
-/** x and z of a hole, such as [18, 'P'], or of a spot between holes, such as [11.5, 16.5]; the middle of the board is 0. */
-function holeAt([column, row], board) {
-  const line = typeof row === 'string' ? row.charCodeAt(0) - 64 : row;
-  return [(column - (board.columns + 1) / 2) * pitch, ((board.rows + 1) / 2 - line) * pitch].map((v) =>
-    Number(v.toFixed(3)),
-  );
 }
 
 function distance(a, b) {

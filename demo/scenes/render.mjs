@@ -1,83 +1,58 @@
-// Renders the demo's photos: composes a scene for POV-Ray, traces it, develops it, writes the camera data.
-// Usage: node demo/scenes/render.mjs [--only NAME] [--preview] [--keep FOLDER]
+// Renders photos: traces each scene once, makes frames of it as a camera would, writes the camera data.
+// Usage: node demo/scenes/render.mjs [--set FILE] [--only NAME] [--preview] [--out FOLDER] [--cache FOLDER]
 
-import { execFile } from 'node:child_process';
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { homedir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { parseArgs, promisify } from 'node:util';
-import { composeScene } from './composeScene.mjs';
-import { developPhoto } from './developPhoto.mjs';
-import { readStages } from './readStages.mjs';
+import { parseArgs } from 'node:util';
+import { readDistance, readLight } from './camera/picture.mjs';
+import { developFrame } from './developFrame.mjs';
+import { readSet } from './readSet.mjs';
+import { tracedSide } from './sceneCamera.mjs';
+import { traceScene } from './traceScene.mjs';
 import { writeCameraData } from './writeCameraData.mjs';
 
-const run = promisify(execFile);
 const here = dirname(fileURLToPath(import.meta.url));
-const full = { width: 1740, height: 1305 };
-// Traced smaller than shown: a small camera is no sharper, and it takes two thirds of the time.
-const traced = { width: 1392, height: 1044 };
-const preview = { width: 400, height: 300 };
-
 const { values: asked } = parseArgs({
-  options: { only: { type: 'string' }, preview: { type: 'boolean', default: false }, keep: { type: 'string' } },
+  options: {
+    set: { type: 'string', default: join(here, 'tide-lamp.json') },
+    only: { type: 'string' },
+    preview: { type: 'boolean', default: false },
+    out: { type: 'string' },
+    cache: {
+      type: 'string',
+      default: join(process.env.XDG_CACHE_HOME ?? join(homedir(), '.cache'), 'tide-lamp-scenes'),
+    },
+  },
 });
-const set = JSON.parse(await readFile(join(here, 'tide-lamp.json'), 'utf8'));
-const build = join(here, '..', set.build);
-const stages = await readStages(build);
-const shots = set.shots.filter((shot) => asked.only === undefined || shot.name === asked.only);
-if (shots.length === 0) throw new Error(`No shot is named ${asked.only}; see tide-lamp.json.`);
-
-const work = asked.keep ?? (await mkdtemp(join(tmpdir(), 'scenes-')));
-await mkdir(work, { recursive: true });
-// One thread a picture keeps the tracer's random streams the same from run to run, so two pictures go side by side.
-const queue = [...shots];
+const sides = asked.preview ? { side: 400, shown: 400 } : { side: tracedSide, shown: 1740 };
+const set = await readSet(asked.set);
+const out = asked.out ?? (set.build === undefined ? undefined : join(set.build, 'photos'));
+if (out === undefined || (asked.preview && asked.out === undefined)) throw new Error('Say where with --out FOLDER.');
+const isAsked = (scene, frame) => [undefined, scene.name, frame.name].includes(asked.only);
+const queue = set.scenes.filter((scene) => scene.frames.some((frame) => isAsked(scene, frame)));
+if (queue.length === 0) throw new Error(`No scene and no frame is named ${asked.only}; see ${asked.set}.`);
+await mkdir(out, { recursive: true });
 await Promise.all([1, 2].map(() => renderQueue()));
-if (asked.keep === undefined) await rm(work, { recursive: true });
 
 async function renderQueue() {
-  for (let shot = queue.shift(); shot !== undefined; shot = queue.shift()) {
+  for (let scene = queue.shift(); scene !== undefined; scene = queue.shift()) await renderScene(scene);
+}
+
+async function renderScene(scene) {
+  const traced = await traceScene(scene, set, set.stages, { side: sides.side, cache: asked.cache });
+  console.log(`${scene.name}: ${traced.seconds === 0 ? 'kept' : `traced in ${traced.seconds.toFixed(0)} s`}`);
+  const light = await readLight(traced.light);
+  const distance = await readDistance(traced.distance);
+  for (const frame of scene.frames.filter((each) => isAsked(scene, each))) {
     const started = Date.now();
-    const bytes = await renderShot(shot);
+    const jpeg = await developFrame(light, distance, scene, frame, sides);
+    const target = join(out, `${frame.name}.jpg`);
+    await writeFile(target, jpeg);
+    await writeCameraData(target, frame, set.cameras);
     console.log(
-      `${shot.name}  ${((Date.now() - started) / 1000).toFixed(0)} s  ${(bytes / 1024).toFixed(0)} kB  ${shot.shows}`,
+      `  ${frame.name}  ${((Date.now() - started) / 1000).toFixed(0)} s  ${(jpeg.length / 1024).toFixed(0)} kB`,
     );
   }
-}
-
-async function renderShot(shot) {
-  const size = asked.preview ? preview : traced;
-  const scene = join(work, `${shot.name}.pov`);
-  await writeFile(scene, composeScene(shot, set.board, stages));
-  const light = await trace(scene, size, false);
-  const depth = await trace(scene, size, true);
-  const jpeg = await developPhoto(light, depth, shot, asked.preview ? preview : full);
-  const target = asked.preview ? join(work, `${shot.name}.jpg`) : join(build, 'photos', `${shot.name}.jpg`);
-  await mkdir(dirname(target), { recursive: true });
-  await writeFile(target, jpeg);
-  await writeCameraData(target, shot);
-  return jpeg.length;
-}
-
-async function trace(scene, size, depth) {
-  const picture = scene.replace(/\.pov$/, depth ? '.depth.png' : '.light.png');
-  const options = [
-    `+I${scene}`,
-    `+O${picture}`,
-    `+W${size.width}`,
-    `+H${size.height}`,
-    `+L${join(here, 'include')}`,
-    `Declare=Depth=${depth ? 1 : 0}`,
-    'File_Gamma=1.0',
-    '+FN16',
-    '+WT1',
-    '-D',
-    ...(depth ? [] : ['+A0.3', '+AM2', '+R2', '-J']),
-  ];
-  try {
-    await run('nice', ['-n', '19', 'povray', ...options], { maxBuffer: 1 << 26 });
-  } catch (error) {
-    throw new Error(`POV-Ray could not trace ${scene}:\n${String(error.stderr ?? error.message).slice(-1500)}`);
-  }
-  return picture;
 }

@@ -3,25 +3,21 @@ import { promisify } from 'node:util';
 
 const run = promisify(execFile);
 
-/** Writes what a camera would have written into a JPEG, in place. The camera is invented. */
-export async function writeCameraData(file, shot) {
-  const taken = shot.taken.replaceAll('-', ':').replace('T', ' ');
+/** Writes what a camera would have written into a JPEG, in place. The cameras of a set are invented. */
+export async function writeCameraData(file, frame, cameras) {
+  const taken = frame.taken.replaceAll('-', ':').replace('T', ' ');
   const tags = {
-    Make: 'Ostrel',
-    Model: 'PM-2',
-    Software: 'PM-2 1.08',
-    SerialNumber: 'PM2-004417',
+    ...cameras[frame.camera ?? 'phone'],
     ModifyDate: taken,
     DateTimeOriginal: taken,
     CreateDate: taken,
-    OffsetTimeOriginal: shot.zone ?? '+02:00',
-    ExposureTime: shot.exposure[0],
-    FNumber: shot.exposure[1],
-    ISO: shot.exposure[2],
-    FocalLength: 5.6,
-    FocalLengthIn35mmFormat: 52,
-    'Orientation#': 1,
-    ...position(shot.position),
+    OffsetTimeOriginal: frame.zone ?? '+02:00',
+    ExposureTime: frame.exposure[0],
+    FNumber: frame.exposure[1],
+    ISO: frame.exposure[2],
+    // A phone held upright stores the picture lying and says how to turn it.
+    'Orientation#': frame.portrait ? 6 : 1,
+    ...position(frame.position),
   };
   const options = Object.entries(tags).map(([tag, value]) => `-${tag}=${value}`);
   await run('exiftool', ['-q', '-overwrite_original', ...options, file]);
