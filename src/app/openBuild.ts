@@ -121,7 +121,7 @@ export async function readBuild(folder: FolderPort, world: World): Promise<Build
 }
 
 /** The maker's files: without hidden, vendored and generated ones, and without other repositories inside. */
-async function listFolder(folder: FolderPort): Promise<Listing> {
+export async function listFolder(folder: FolderPort): Promise<Listing> {
   const repositories = new Set<Path>();
   const listing = await folder.walk((path, isFolder) => {
     if (path.endsWith('/.git')) repositories.add(path.slice(0, -4));

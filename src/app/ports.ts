@@ -77,6 +77,8 @@ export interface ProgressPort {
 export interface World {
   readonly grammars: GrammarPort;
   readonly progress: ProgressPort;
+  /** Tells one build of this program from another; null where that is not known. */
+  readonly program: string | null;
   /** ISO 8601 instant. */
   now(): string;
   /** A path made absolute, with links and `..` resolved as far as it exists. */

@@ -52,7 +52,8 @@ async function readText(folder: FolderPort, path: Path): Promise<SourceText | Pr
   }
 }
 
-function mayBeText(path: Path): boolean {
+/** Whether a file is read as text, by its name. */
+export function mayBeText(path: Path): boolean {
   return (
     looksLike('text', path) ||
     looksLikeLicence(path) ||

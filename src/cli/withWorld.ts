@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { World } from '#app/ports.ts';
 import { openWorld } from '#outside/openWorld.ts';
 import { openProgress } from './progress.ts';
@@ -6,9 +7,18 @@ import { openProgress } from './progress.ts';
 export async function withWorld<T>(work: (world: World) => Promise<T>): Promise<T> {
   const progress = openProgress();
   try {
-    return await work(openWorld({ progress }));
+    return await work(openWorld({ progress, program: programStamp() }));
   } finally {
     progress.close();
+  }
+}
+
+/** What the program was built from, noted beside it when it was built. */
+function programStamp(): string | null {
+  try {
+    return readFileSync(new URL('.built-from', import.meta.url), 'utf8');
+  } catch {
+    return null;
   }
 }
 

@@ -7,10 +7,13 @@ import { openGrammars } from './grammars/openGrammars.ts';
 import { openPictures } from './pictures/openPictures.ts';
 
 /** The real world: this machine's disk, clock, processors and grammars. Progress goes nowhere unless asked for. */
-export function openWorld(options: { progress?: ProgressPort; now?: () => string } = {}): World {
+export function openWorld(
+  options: { progress?: ProgressPort; now?: () => string; program?: string | null } = {},
+): World {
   return {
     grammars: openGrammars(),
     progress: options.progress ?? { report() {} },
+    program: options.program ?? null,
     now: options.now ?? (() => new Date().toISOString()),
     absolute: (path) => absolutePath(path),
     openFolder: (path) => openFolder(path),

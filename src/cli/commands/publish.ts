@@ -1,6 +1,7 @@
 import { chooseOutput } from '#app/chooseOutput.ts';
 import { publishDocument } from '#app/documents/publishDocument.ts';
-import { type OutputKind, outputKinds, publish } from '#app/publish.ts';
+import { type OutputKind, outputKinds, type Publication, publish } from '#app/publish.ts';
+import { unlessUnchanged } from '#app/unlessUnchanged.ts';
 import { serveFolder } from '#server/serveFolder.ts';
 import { onePlace, readArguments, UsageMistake } from '../arguments.ts';
 import { printPublication } from '../print/printPublication.ts';
@@ -40,17 +41,29 @@ code with the credentials withheld that are recognised. A folder that was not ad
     const place = onePlace(positionals, 'a folder');
     const only = kindsOf(values.only);
     const audience = audienceOf(values.for);
-    const publication = await withWorld(async (world) => {
+    const told = await withWorld(async (world) => {
       const folder = await world.openFolder(place);
-      return publish(folder, await chooseOutput(folder, values.to ?? null, world), world, { only, for: audience });
+      const output = await chooseOutput(folder, values.to ?? null, world);
+      return unlessUnchanged(folder, output, world, [only, audience], async () =>
+        tellOf(await publish(folder, output, world, { only, for: audience })),
+      );
     });
-    if (values.json) printJson(publishDocument(publication));
-    else process.stdout.write(printPublication(publication));
-    const site = publication.outputs.find(({ kind }) => kind === 'site');
-    if (values.serve && site !== undefined) await serveUntilInterrupted(site.path);
-    return statusOf(publication.verdict);
+    if (values.json) printJson(told.document);
+    else process.stdout.write(told.words);
+    if (values.serve && told.site !== null) await serveUntilInterrupted(told.site);
+    return statusOf(told.verdict);
   },
 };
+
+function tellOf(publication: Publication) {
+  const told = {
+    document: publishDocument(publication),
+    words: printPublication(publication),
+    site: publication.outputs.find(({ kind }) => kind === 'site')?.path ?? null,
+    verdict: publication.verdict,
+  };
+  return { told, originals: publication.cleaned.map(({ path }) => path) };
+}
 
 function kindsOf(words: readonly string[] | undefined): readonly OutputKind[] {
   const chosen = words?.flatMap((word) => word.split(',')) ?? outputKinds;
