@@ -20,6 +20,7 @@ import { codeElsewhere } from './rules/codeElsewhere.ts';
 import { codeNeverLoaded } from './rules/codeNeverLoaded.ts';
 import { codeNotFound } from './rules/codeNotFound.ts';
 import { commandUncertain } from './rules/commandUncertain.ts';
+import { componentNotListed } from './rules/componentNotListed.ts';
 import { connectorBySide } from './rules/connectorBySide.ts';
 import { connectorUnclear } from './rules/connectorUnclear.ts';
 import { costDiffers } from './rules/costDiffers.ts';
@@ -108,6 +109,7 @@ import { sizeNotListed } from './rules/sizeNotListed.ts';
 import { softwareStateUntold } from './rules/softwareStateUntold.ts';
 import { softwareVersionMissing } from './rules/softwareVersionMissing.ts';
 import { sourceMissing } from './rules/sourceMissing.ts';
+import { sourceUntold } from './rules/sourceUntold.ts';
 import { statusNotSaid } from './rules/statusNotSaid.ts';
 import { stepNameGone } from './rules/stepNameGone.ts';
 import { stepNumberWrong } from './rules/stepNumberWrong.ts';
@@ -158,6 +160,7 @@ export const checks: readonly Check[] = [
   codeNeverLoaded,
   codeNotFound,
   commandUncertain,
+  componentNotListed,
   connectorBySide,
   connectorUnclear,
   costDiffers,
@@ -246,6 +249,7 @@ export const checks: readonly Check[] = [
   softwareStateUntold,
   softwareVersionMissing,
   sourceMissing,
+  sourceUntold,
   statusNotSaid,
   stepNameGone,
   stepNumberWrong,

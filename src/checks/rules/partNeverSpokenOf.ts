@@ -1,10 +1,8 @@
 import type { Build } from '#core/build.ts';
 import type { Part } from '#core/part.ts';
-import { tokensOf } from '#notation/names.ts';
-import { wordsOf } from '#prose/proposals/words.ts';
 import { defineCheck } from '../defineCheck.ts';
+import { partNouns, wordForms } from '../partNouns.ts';
 import { firstRows, fittedRows, rowName } from '../partWords.ts';
-import { sameThing } from '../sameThings.ts';
 import { listed } from '../say.ts';
 import { sentencesIn } from '../sentencesIn.ts';
 
@@ -21,7 +19,7 @@ export const partNeverSpokenOf = defineCheck({
     if (Object.values(facts.steps).some(({ uses }) => uses.length > 0)) return;
     const spoken = spokenWords(build);
     const rows = fittedRows(build);
-    const silent = rows.filter((part) => part.refs.length === 0 && !namesOf(part).some((name) => spoken.has(name)));
+    const silent = rows.filter((part) => part.refs.length === 0 && !isSpokenOf(part, spoken));
     // Where steps leave most parts unsaid, they do not mean to name them.
     if (silent.length === 0 || silent.length > rows.length * (1 - leastSpoken)) return;
     yield {
@@ -84,40 +82,10 @@ function spokenWords({ instructions }: Build): ReadonlySet<string> {
     ...sentencesIn(section).map(({ text }) => text),
     ...section.pictures.map(({ alt }) => alt),
   ]);
-  return new Set(texts.flatMap((text) => formsIn(text.replace(toCome, ' '))));
+  return new Set(texts.flatMap((text) => wordForms(text.replace(toCome, ' '))));
 }
 
-function formsIn(text: string): string[] {
-  return [...wordsOf(text).flatMap(({ form, also }) => [form, ...also]), ...tokensOf(text)];
-}
-
-/** Last nouns that say little; the one before them names the part as well. */
-const says = new Set([
-  'module',
-  'board',
-  'breakout',
-  'kit',
-  'unit',
-  'set',
-  'assembly',
-  'pack',
-  'piece',
-  'part',
-  'strip',
-]);
-
-/** What a row may be called by: the last noun of each stretch of its name, and its type numbers. */
-function namesOf({ description }: Part): string[] {
-  const stretches = description.split(/[,;:()/|]|\s[–—-]\s|\s(?:for|with|of|to|from|in|on|by|per)\s/u);
-  return stretches.flatMap((stretch) => {
-    const words = wordsOf(stretch);
-    const nouns = words.filter(({ form, isName }) => !isName && /^\p{L}{3,}$/u.test(form));
-    const last = nouns.findLastIndex(({ form }) => !says.has(form));
-    const own = last < 0 ? nouns.slice(-1) : nouns.slice(last);
-    return [
-      ...own.flatMap(({ form, also, from, to }) => [form, ...also, ...tokensOf(stretch.slice(from, to)).slice(-1)]),
-      ...own.flatMap(({ form }) => (sameThing(form)?.others ?? []).flatMap(formsIn)),
-      ...words.filter(({ form, isName }) => isName && (/\d/u.test(form) || own.length === 0)).map(({ form }) => form),
-    ];
-  });
+function isSpokenOf(part: Part, spoken: ReadonlySet<string>): boolean {
+  const { own, alike } = partNouns(part);
+  return [...own, ...alike].some((name) => spoken.has(name));
 }

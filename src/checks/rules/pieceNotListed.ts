@@ -81,6 +81,18 @@ export const pieceNotListed = defineCheck({
         ],
       },
       {
+        title: 'what cleans the board',
+        files: {
+          'guide.md':
+            '# Night light\n\n## Tools\n\n- Soldering iron\n- Alcohol\n\n## Clean the board\n\nSolder D1. Wash the flux off with alcohol and cotton swabs, then dry it with paper towels.\n',
+          'parts.csv': 'Reference,Quantity,Description\nD1,1,White LED 5 mm\nR1,1,Resistor 150 Ω\n',
+        },
+        expect: [
+          { file: 'guide.md', line: 10, words: 'cotton buds' },
+          { file: 'guide.md', line: 10, words: 'paper towels' },
+        ],
+      },
+      {
         title: 'wire and double-sided tape',
         files: {
           'guide.md':
