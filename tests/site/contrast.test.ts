@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { ledgerStyle } from '../../src/render/ledger/ledgerStyle.ts';
 import { pageSheet, stylesheet as siteSheet } from '../../src/render/shared/stylesheet.ts';
 import tokens from '../../src/render/shared/tokens.json';
+import { gatherStyle } from '../../src/render/site/gatherStyle.ts';
 import { contrastOf } from './contrast.ts';
 
-const stylesheet = siteSheet + pageSheet(ledgerStyle);
+const stylesheet = siteSheet + gatherStyle + pageSheet(ledgerStyle);
 
 // Values of the library wcag-contrast 3.0.0 and of the formula in WCAG 2.2 (w3c/wcag, commit 58080bdb), to 4 digits.
 const published: readonly [string, string, number][] = [

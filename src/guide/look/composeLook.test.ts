@@ -183,7 +183,7 @@ describe('bodies', () => {
 
 describe('which way round', () => {
   it.each([
-    [{ ref: 'D1', what: 'Diode 1N4148' }, 'band round one end marks the cathode'],
+    [{ ref: 'D1', what: 'Diode 1N4148' }, 'band at one end marks the cathode'],
     [{ ref: 'D1', what: 'White LED, 5 mm' }, 'The longer lead is the anode'],
     [{ ref: 'BT1', what: 'Coin cell CR2032' }, '20 mm across and 3.2 mm thick'],
     [{ ref: 'BT1', what: 'Lithium-ion cell 18650, 2600 mAh' }, '18 mm thick and 65 mm long'],
@@ -198,6 +198,42 @@ describe('which way round', () => {
   it('is not said of lights that are no single LED', () => {
     expect(lookOf({ ref: 'LED1', what: 'Addressable LED WS2812B' })).toBeNull();
   });
+});
+
+describe('a form that nobody told', () => {
+  it.each([
+    ['a small version of a diode with leads', { ref: 'D1', what: 'Diode 1N4148W' }],
+    ['an LED without a size', { ref: 'D1', what: 'LED, red' }],
+    ['a countersunk screw', { ref: 'MP1', what: 'Countersunk screw M3 × 10 mm' }],
+  ])('is not drawn, though there are words for %s', (_, row) => {
+    expect(lookOf(row)?.drawing).toBeNull();
+    expect(lookOf(row)?.signs).not.toEqual([]);
+  });
+
+  it.each([
+    [
+      'a holder whose body is told in millimetres',
+      { ref: 'XF1', what: 'Fuse holder for 5 × 20 mm', body: 'PCB 22.6 mm' },
+    ],
+    ['an LED to be sewn on', { ref: 'D1', what: 'Sewable LED, amber' }],
+    ['thread', { ref: 'W1', what: 'Conductive thread' }],
+  ])('is not made up for %s', (_, row) => {
+    expect(lookOf(row)).toBeNull();
+  });
+
+  it('is found by the reference where the description has no noun for it', () => {
+    expect(drawing({ ref: 'U1', what: 'Timer, CMOS, 8 pins', body: 'DIP-8' })).toEqual({
+      kind: 'dual',
+      pins: 8,
+      feet: 'pins',
+    });
+  });
+});
+
+it('gives no length of a cell against the one that is told', () => {
+  expect(words({ ref: 'BT1', what: 'Lithium-ion cell 18650, protected', body: '18 × 69 mm' })).toBe(
+    'The end with the button is plus.',
+  );
 });
 
 it('says nothing of a thing whose look nobody knows', () => {

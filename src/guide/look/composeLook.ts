@@ -1,5 +1,6 @@
 import { type PartKind, partKind } from '#checks/partKind.ts';
 import type { Part } from '#core/part.ts';
+import { refClass } from '#notation/refs.ts';
 import type { PartLook } from '../guide.ts';
 import { type Described, describe, says } from './described.ts';
 import { lookOfCapacitor } from './lookOfCapacitor.ts';
@@ -29,6 +30,12 @@ export function composeLook(part: Part, bands: readonly string[] | null): PartLo
   return look === null ? null : { ...look, signs: look.signs.filter(({ words }) => !isNoted(words, part.note)) };
 }
 
+/** A chip by its reference, where its description has no noun for that. */
+function isChip({ part }: Described): boolean {
+  const [ref] = part.refs;
+  return ref !== undefined && refClass(ref) === 'ic';
+}
+
 const looks: Partial<Record<PartKind, (part: Described) => PartLook | null>> = {
   resistor: lookOfResistor,
   potentiometer: lookOfPotentiometer,
@@ -44,13 +51,15 @@ const looks: Partial<Record<PartKind, (part: Described) => PartLook | null>> = {
   connector: lookOfConnector,
   battery: lookOfBattery,
   module: (part) => lookOfPlate(part, false),
-  wire: () => formed('wire'),
+  wire: (part) => (says(part, 'hook[- ]?up|stranded|solid(?:[- ]core)?|litz') ? formed('wire') : null),
   screw: lookOfScrew,
   standoff: () => formed('pillar'),
   nut: (part) => (says(part, 'washer') ? null : formed('nut')),
   other: (part) => {
-    if (says(part, 'perf ?board|strip ?board|prototyping board|proto ?board')) return lookOfPlate(part, true);
-    if (says(part, 'pcb|board')) return lookOfPlate(part, false);
+    const [head = ''] = part.part.description.split(/[,;(]|\s(?:with|for|of)\s/iu);
+    if (/\b(?:perf|strip|proto(?:typing)?)\s?boards?$/iu.test(head.trim())) return lookOfPlate(part, true);
+    if (/\b(?:pcb|board)s?$/iu.test(head.trim())) return lookOfPlate(part, false);
+    if (isChip(part)) return lookOfChip(part);
     return says(part, 'heat[- ]?shrink') ? formed('tube') : null;
   },
 };

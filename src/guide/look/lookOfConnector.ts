@@ -50,7 +50,7 @@ function gridOf(part: Described): { rows: number; columns: number } | null {
 
 /** In hundredths of a millimetre; pitches that connectors are made with. */
 function pitchOf({ text }: Described): number | null {
-  const pitches = [100, 125, 127, 150, 200, 250, 254, 350, 381, 396, 500, 508, 762];
+  const pitches = [100, 125, 127, 150, 200, 250, 254, 350, 381, 396, 500, 508, 750, 762, 1000, 1016];
   const found = [...text.matchAll(/(?<![\d.,])(\d{1,2}(?:[.,]\d{1,2})?) ?mm\b/giu)].map((match) =>
     Math.round(Number(match[1]?.replace(',', '.')) * 100),
   );

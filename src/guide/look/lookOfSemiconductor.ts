@@ -47,11 +47,15 @@ export function lookOfDiode(part: Described): PartLook | null {
   if (legs !== null) return legs;
   if (says(part, 'bidirectional')) return unseen(...typePrint(part.type));
   if (says(part, 'photo ?diode|laser')) return unseen(...typePrint(part.type));
-  const band = sure('The band round one end marks the cathode (K), where current leaves.');
+  const band = sure('The band at one end marks the cathode (K), where current leaves.');
   if (chipSizeOf(part) !== null || says(part, 'sod-?\\d*|sm[abc]|melf|mini-?melf|smd|smt|do-?21[456]\\w*')) {
     return formed('barred-chip', [...typePrint(part.type), sure('A bar across one end marks the cathode (K).')]);
   }
-  return formed('diode', [...typePrint(part.type), band]);
+  // A type of the 1N numbers has leads, unless letters after it say that it is the small version of that type.
+  const isLeaded =
+    says(part, 'do-?(?:7|15|35|41|201\\w*)|axial|through[- ]hole|tht') || /\b1N\d{3,4}[A-V]?\b/u.test(part.text);
+  const signs = [...typePrint(part.type), band];
+  return isLeaded ? formed('diode', signs) : unseen(...signs);
 }
 
 const colours =
@@ -64,12 +68,16 @@ export function lookOfLed(part: Described): PartLook | null {
     ]);
   }
   if (says(part, 'addressable|ws28\\d\\d\\w*|sk68\\d\\d|strip|matrix|bar|segment|display|module|panel')) return null;
+  if (says(part, 'sewable|sew-on|star|cob|filament')) return null;
   if (says(part, 'rgb|bicolou?r|two[- ]colou?r|dual colou?r')) {
     return formed('led-four', [usual('The longest of its legs is the one that its colours share.')]);
   }
   const dark: LookSign[] = says(part, colours)
     ? [sure('Clear ones of any colour look alike while they are dark: keep it apart from others.')]
     : [];
+  if (!says(part, '(?:3|5|8|10) ?mm|t-?1|round|radial|through[- ]hole|tht')) {
+    return unseen(usual('On one with leads, the longer is the anode, plus, as long as none is cut.'), ...dark);
+  }
   return formed('led', [
     usual('The longer lead is the anode, plus, as long as none is cut.'),
     usual('The rim is flat on the side of the cathode, minus.'),

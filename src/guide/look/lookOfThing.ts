@@ -65,8 +65,10 @@ export function lookOfBattery(part: Described): PartLook | null {
   const round = /(?<![\d.])(\d{2})(\d{2})0(?![\d.]| ?m?Ah)/u.exec(part.text);
   const isLithium = says(part, 'li-?ion|lithium|cell|batter(?:y|ie)|accumulator');
   if (round !== null && isLithium && Number(round[2]) >= 30) {
-    const words = `${Number(round[1])} mm thick and ${Number(round[2])} mm long. The end with the button is plus.`;
-    return formed('round-cell', [sure(words)]);
+    // What protects a cell makes it longer than its name says.
+    const open = sizeOf(part) === null && !says(part, 'protected');
+    const size = open ? [sure(`${Number(round[1])} mm thick and ${Number(round[2])} mm long.`)] : [];
+    return formed('round-cell', [...size, sure('The end with the button is plus.')]);
   }
   if (says(part, 'aaa?|mignon|micro cell|lr0?[36]'))
     return formed('round-cell', [sure('The end with the button is plus.')]);
@@ -80,15 +82,18 @@ export function lookOfBattery(part: Described): PartLook | null {
 }
 
 /** Length of a screw: under the head, of a countersunk one over all (ISO 225 and the product standards, from memory). */
-export function lookOfScrew(part: Described): PartLook {
+export function lookOfScrew(part: Described): PartLook | null {
   const found = /(?<![\d.,])(?:M ?)?\d{1,2}(?:[.,]\d)? ?(?:mm)? ?[x×*] ?(\d{1,3}(?:[.,]\d)?)(?: ?mm\b|\b)/iu.exec(
     part.text,
   );
   const length = found?.[1]?.replace(',', '.');
-  if (length === undefined) return formed('screw');
-  const how = says(part, 'countersunk|flat[- ]head|csk') ? 'over all, head included' : 'from under the head';
-  return formed('screw', [sure(`Its ${length} mm are measured ${how}.`)]);
+  if (length === undefined) return says(part, sunk) ? null : formed('screw');
+  if (says(part, sunk)) return unseen(sure(`Its ${length} mm are measured over all, head included.`));
+  const words = `Its ${length} mm are measured from under the head.`;
+  return formed('screw', [says(part, 'pan|button|cap|cheese|hex|round|socket') ? sure(words) : usual(words)]);
 }
+
+const sunk = 'countersunk|flat[- ]head|csk';
 
 /** A module or a bare board: its outline where its size is told, its rows of pins where they are. */
 export function lookOfPlate(part: Described, holes: boolean): PartLook | null {

@@ -31,10 +31,13 @@ export const gatherStyle = `
 .bag .ticked .name,.bag .ticked .refs,.bag .ticked .value{color:var(--pencil)}
 .bag .ticked .drawing{opacity:.45}
 .key{color:var(--pencil)}
+.bag :is(.refs,.value){unicode-bidi:isolate;direction:ltr}
+[dir=rtl] :is(h1,h2,h3,label,.name,.detail,.signs,.key,.purpose,.way p,.tally,.take){unicode-bidi:plaintext;text-align:right}
 .errand{margin-top:2.25rem}
 .errand h3{font-size:1.35rem;margin-bottom:.4rem}
 .errand td:first-child{width:7rem;text-align:start;font-size:1.15rem}
 .errand .name a{color:inherit;text-decoration-color:var(--line)}
+.errand :is(th,td){overflow-wrap:anywhere}
 .errand .number{white-space:nowrap}
 .errand td.number:first-child{white-space:normal}
 .content .sum{margin:.7rem 0 0;max-width:none;text-align:end}
@@ -49,6 +52,8 @@ export const gatherStyle = `
 @media screen and (max-width:42rem){
 .content .bag>li{grid-template-columns:6.75rem minmax(0,1fr);column-gap:.9rem;align-items:start}
 .bag .drawn{margin-top:.2rem}
+.content .bag>li:has(>.undrawn){grid-template-columns:minmax(0,1fr)}
+.bag .undrawn{display:none}
 .bag .what{flex-wrap:wrap}
 .bag .name{order:1;flex-basis:100%}
 .print,.hint{font-size:18px}
@@ -58,7 +63,7 @@ export const gatherStyle = `
 #state{display:block}
 .bag>li{padding:1.6mm 0}
 .drawing{max-height:15mm}
-.bag .tick-box{border-color:#16191b}
+.bag .tick-box{border-color:var(--ink)}
 #shopping{break-before:page}
 .band,.mark,.body{print-color-adjust:exact}
 .errand{break-inside:avoid-page}

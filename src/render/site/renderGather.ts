@@ -151,7 +151,7 @@ function renderShopping(wanted: readonly Wanted[]): Html {
     ...renderErrands(shopping),
     element(
       'p',
-      {},
+      { class: 'take' },
       'The list as it stands here, for a spreadsheet: ',
       element('a', { id: 'take', href: gatherFile, download: true }, gatherFile),
       '.',

@@ -21,7 +21,7 @@ body::before{
 content:"";position:fixed;inset:0;z-index:-1;
 background:radial-gradient(ellipse 62rem 110vh at 45% 0,var(--lit) 35%,var(--paper));
 }
-header,main,footer{display:flow-root;position:relative;max-width:75rem;margin:0 auto;padding:0 clamp(1rem,4vw,3rem) 0 calc(clamp(.5rem,3vw,2rem) + var(--lead))}
+header,main,footer{display:flow-root;position:relative;max-width:75rem;margin:0 auto;padding:0;padding-inline:calc(clamp(.5rem,3vw,2rem) + var(--lead)) clamp(1rem,4vw,3rem)}
 header::before,main::before{
 content:"";position:absolute;top:0;bottom:0;inset-inline-start:clamp(.5rem,3vw,2rem);border-inline-start:1px solid var(--line);
 }

@@ -5,7 +5,7 @@ export const printStyle = `
 :root{--lead:5mm;--margin:36mm;--gap:7mm;--measure:none}
 html{font-size:8.6pt}
 body::before,.skip,.onward,.way,summary{display:none}
-header,main,footer{max-width:none;padding:0 2mm 0 calc(var(--lead) + 2mm)}
+header,main,footer{max-width:none;padding:0;padding-inline:calc(var(--lead) + 2mm) 2mm}
 header::before,main::before{inset-inline-start:2mm}
 header::before{top:2mm}
 header::after{top:2mm;inset-inline-start:calc(2mm - 3.5px)}

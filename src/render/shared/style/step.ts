@@ -1,6 +1,8 @@
 /** The line of work and the steps along it. */
 export const stepStyle = `
 .line{display:block;overflow:visible;width:calc(100% + var(--lead));margin-inline-start:calc(-1*var(--lead))}
+[dir=rtl] .line{transform:scaleX(-1)}
+[dir=rtl] .line text{transform:scaleX(-1);transform-box:fill-box;transform-origin:center}
 .line-junction{fill:var(--line)}
 .line-base{stroke:var(--line);stroke-width:1}
 .line-tick{stroke:var(--line);stroke-width:1}

@@ -229,7 +229,7 @@ function drawRing({ outside, inside }: { outside: number; inside: number }): Htm
   return [
     body(ball(80, 36, 33)),
     body(ball(80, 36, rounded((33 * inside) / outside))),
-    letters(80, 36, `${outside} mm`),
+    letters(136, 62, `${outside} mm`),
   ];
 }
 

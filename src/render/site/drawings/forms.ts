@@ -14,7 +14,11 @@ const twoLeads = line('M14 29H72M14 43H72');
 
 /** Forms as classes of parts have them, drawn by us from what the class has in common; none shows a maker's own part. */
 export const forms: Readonly<Record<PartForm, Form>> = {
-  disc: { words: 'a flat round body with two leads', strokes: [twoLeads, body(ball(94, 36, 26))], print: [94, 36] },
+  disc: {
+    words: 'a small rounded body with two leads',
+    strokes: [twoLeads, body('M84 11h24q14 0 14 14v22q0 14-14 14h-24q-14 0-14-14v-22q0-14 14-14z')],
+    print: [96, 36],
+  },
   box: { words: 'a box with two leads', strokes: [twoLeads, body(box(66, 14, 68, 44))], print: [100, 36] },
   can: {
     words: 'a can with two leads, a stripe along the shorter one',
@@ -275,7 +279,7 @@ export const forms: Readonly<Record<PartForm, Form>> = {
   screw: {
     words: 'a screw',
     strokes: [
-      body('M62 29h72l10 7-10 7h-72z'),
+      body(box(62, 29, 80, 14)),
       line('M72 29l-5 14M82 29l-5 14M92 29l-5 14M102 29l-5 14M112 29l-5 14M122 29l-5 14M132 29l-5 14'),
       body('M62 16q-20 2-20 20t20 20z'),
     ],
@@ -283,8 +287,8 @@ export const forms: Readonly<Record<PartForm, Form>> = {
   },
   nut: { words: 'a nut', strokes: [body('M66 12h28l14 24-14 24h-28l-14-24z'), line(ball(80, 36, 12))], print: null },
   pillar: {
-    words: 'a pillar with a thread',
-    strokes: [body(box(16, 30, 22, 12)), body(box(38, 22, 90, 28)), line('M38 31H128M38 41H128')],
+    words: 'a pillar',
+    strokes: [body(box(34, 22, 92, 28)), line('M34 31H126M34 41H126')],
     print: null,
   },
 };
