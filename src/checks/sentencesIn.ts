@@ -26,13 +26,16 @@ export const sentencesIn = rememberFor((section: Section): readonly SpokenSenten
     const sentences = sentencesOf(maskMarkup(block.quote));
     return sentences.map(({ text, start }, index) => {
       const placeOf = (from: number, to: number) => placeInside(block, start + from, start + to);
+      // Most sentences are only read.
+      let known: TextPlace | null = null;
       return {
         text,
         after: sentences[index + 1]?.text ?? '',
         written: block.quote.slice(start, start + text.length),
         placeOf,
         get place() {
-          return placeOf(text.length - text.trimStart().length, text.trimEnd().length);
+          known ??= placeOf(text.length - text.trimStart().length, text.trimEnd().length);
+          return known;
         },
         block,
       };

@@ -1,6 +1,7 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Part } from '#core/part.ts';
 import type { TextPlace } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { Section } from '#core/step.ts';
 import { tokensOf } from '#notation/names.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
@@ -112,11 +113,7 @@ const addMore =
 
 /** An instruction about some of a part that the list counts. */
 function* inStep(judged: Judged, section: Section): Iterable<FindingDraft> {
-  const nouns = new Set(
-    fittedRows(judged.build)
-      .filter(({ description, amount }) => !uncounted.test(description) && isMany(amount))
-      .flatMap(({ description }) => tokensOf(description.split(/[,(]/u)[0] ?? '').slice(-2)),
-  );
+  const nouns = nounsOfMany(fittedRows(judged.build));
   const found = sentencesIn(section).flatMap((sentence) => phrasesIn(judged, sentence, nouns));
   const [first] = found;
   if (first === undefined) return;
@@ -131,6 +128,16 @@ function* inStep(judged: Judged, section: Section): Iterable<FindingDraft> {
   };
 }
 
+/** What rows are called of which there are several pieces. */
+const nounsOfMany = rememberFor(
+  (rows: readonly Part[]): ReadonlySet<string> =>
+    new Set(
+      rows
+        .filter(({ description, amount }) => !uncounted.test(description) && isMany(amount))
+        .flatMap(({ description }) => tokensOf(description.split(/[,(]/u)[0] ?? '').slice(-2)),
+    ),
+);
+
 function isMany(amount: Part['amount']): boolean {
   return amount.is === 'unknown' || amount.claims.some(({ value }) => value.n > 1 && value.unit === 'pcs');
 }
@@ -141,12 +148,14 @@ function phrasesIn(
   nouns: ReadonlySet<string>,
 ): { words: string; place: TextPlace }[] {
   if (addMore.test(sentence.text)) return [{ words: sentence.text.trim().replace(/\.$/u, ''), place: sentence.place }];
+  const matches = [...sentence.text.matchAll(someOf)];
+  if (matches.length === 0) return [];
   const [from, to] = sentence.place.span;
   const isTold = facts.actions.some(
     ({ told, place }) =>
       told === 'do' && place.file === sentence.place.file && place.span[0] >= from && place.span[0] < to,
   );
-  return [...sentence.text.matchAll(someOf)].flatMap((match) => {
+  return matches.flatMap((match) => {
     const noun = tokensOf(match[1] ?? '').at(-1) ?? '';
     const place = sentence.placeOf(match.index, match.index + match[0].length);
     return isTold && nouns.has(noun) ? [{ words: match[0], place }] : [];

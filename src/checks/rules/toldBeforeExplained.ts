@@ -1,4 +1,5 @@
 import type { Section } from '#core/step.ts';
+import { actionsOfStep } from '#rehearsal/actionsOfStep.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { linksOf } from '../linksOf.ts';
 import { stepName } from '../say.ts';
@@ -14,13 +15,11 @@ export const toldBeforeExplained = defineCheck({
   needs: { subject: ['steps'], witnesses: [] },
   *run({ build, facts }) {
     const { sections } = build.instructions;
+    const explains = sections.findIndex((other) => isExplaining(other));
     for (const [index, section] of sections.entries()) {
       if (section.role !== 'step' || about.test(section.heading) || (facts.steps[section.id]?.loads.length ?? 0) > 0)
         continue;
-      const load = facts.actions.find(
-        ({ kind, told, step }) => kind === 'load-code' && told === 'do' && step === section.id,
-      );
-      const explains = sections.findIndex((other) => isExplaining(other));
+      const load = actionsOfStep(facts, section.id).find(({ kind, told }) => kind === 'load-code' && told === 'do');
       const later = sections[explains];
       if (load === undefined || later === undefined || explains <= index || saysHow(section, later)) continue;
       yield {
