@@ -29,6 +29,7 @@ import { countOpen } from './rules/countOpen.ts';
 import { definitionUnused } from './rules/definitionUnused.ts';
 import { designElsewhere } from './rules/designElsewhere.ts';
 import { earlierWorkNotLinked } from './rules/earlierWorkNotLinked.ts';
+import { editionUntold } from './rules/editionUntold.ts';
 import { faultLeft } from './rules/faultLeft.ts';
 import { faultToldAlone } from './rules/faultToldAlone.ts';
 import { fileNameVague } from './rules/fileNameVague.ts';
@@ -169,6 +170,7 @@ export const checks: readonly Check[] = [
   definitionUnused,
   designElsewhere,
   earlierWorkNotLinked,
+  editionUntold,
   faultLeft,
   faultToldAlone,
   fileNameVague,
