@@ -27,7 +27,8 @@ export const codeElsewhere = defineCheck({
       ({ kind, told, step }) => kind === 'load-code' && told === 'do' && step !== null,
     );
     const [first] = loading;
-    if (first === undefined) yield* boardWithoutCode({ build, facts });
+    if (!facts.actions.some(({ kind, told }) => kind === 'load-code' && told === 'do'))
+      yield* boardWithoutCode({ build, facts });
     if (first?.step == null || Object.values(facts.steps).some(({ loads }) => loads.length > 0)) return;
     const away = awayFrom(build);
     const isLinked = away !== null;
@@ -63,6 +64,14 @@ export const codeElsewhere = defineCheck({
         files: {
           'guide.md':
             '# Lamp\n\n## Fit it\n\nThe code is loaded at the works; do not flash the firmware again. Solder D1.\n',
+        },
+      },
+      {
+        title: 'a program of somebody else behind a link',
+        files: {
+          'guide.md':
+            '# Lamp\n\n## Print it\n\nSlice it with [a slicer](https://slicer.example/software/slicer).\n\n## Fit it\n\nSolder D1.\n\n## Join it\n\nPlug the lead in.\n\n## Close it\n\nPress the lid on.\n',
+          'parts.csv': 'Quantity,Description\n1,Microcontroller board RP2040\n1,LED\n1,Lid\n',
         },
       },
     ],
@@ -109,9 +118,7 @@ function* boardWithoutCode({ build, facts }: Pick<Judged, 'build' | 'facts'>): I
   const board = fittedRows(build).find((part) => controller.test(rowWords(part)));
   const isLoaded = Object.values(facts.steps).some(({ loads }) => loads.length > 0);
   if (board === undefined || isLoaded || !isWrittenOut(build) || comesLoaded.test(proseWords(build))) return;
-  const links = build.instructions.sections
-    .flatMap(linksOf)
-    .filter(({ url }) => /^https?:\/\/\S*(?:firmware|software|sketch|source-?code)/iu.test(url));
+  const links = build.instructions.sections.flatMap(linksOf).filter(({ url }) => ownSoftware.test(url));
   if (links.length === 0) return;
   yield {
     subjects: ['build:code'],
@@ -124,6 +131,8 @@ function* boardWithoutCode({ build, facts }: Pick<Judged, 'build' | 'facts'>): I
   };
 }
 
+/** Names such as `lamp-software`; a path that only begins with /software/ may lead to any program. */
+const ownSoftware = /^https?:\/\/\S*(?:firmware|[\p{L}\d][-_]software|sketch(?:es)?\b|source-?code)/iu;
 const controller = new RegExp(`\\b(?:${boards.sure.join('|')})`, 'iu');
 
 const programs = new Set(forms.endings);

@@ -18,13 +18,14 @@ export const requirementUntold = defineCheck({
   needs: { subject: ['steps'], witnesses: [] },
   *run(judged) {
     const lacking = needs.flatMap((need) => {
-      const places = need.isTold(judged) ? [] : need.places(stepSentences(judged.build));
-      return places.length === 0 ? [] : [{ what: need.what, place: places[0] as TextPlace }];
+      const [place] = need.isTold(judged) ? [] : need.places(stepSentences(judged.build));
+      return place === undefined ? [] : [{ ...need, place }];
     });
     if (lacking.length === 0) return;
     yield {
       subjects: ['build:requirements'],
       sides: lacking.map(({ place }) => place),
+      weight: lacking.every(({ isPlain }) => isPlain) ? 'tidy' : 'slows',
       basis: 'read',
       message: `The steps need ${listed(lacking.map(({ what }) => what))}; nothing ahead of them says so.`,
       consequence: 'A builder comes to the step and cannot go on with what is at hand.',
@@ -71,6 +72,8 @@ export const requirementUntold = defineCheck({
 
 interface Need {
   readonly what: string;
+  /** Most readers would have thought of it. */
+  readonly isPlain: boolean;
   readonly isTold: (judged: Judged) => boolean;
   /** Where steps ask for it. */
   readonly places: (sentences: readonly SectionSentence[]) => TextPlace[];
@@ -87,11 +90,13 @@ const talksToDevice =
 const needs: readonly Need[] = [
   {
     what: 'a computer',
+    isPlain: true,
     isTold: (judged) => /\b(?:computer|laptop|pc|mac|windows|linux|macos|raspberry pi)\b/u.test(wordsOfTools(judged)),
     places: whole(/\b(?:to|into|on|with|from) (?:your|a|the) (?:computer|laptop|pc|mac)\b/iu),
   },
   {
     what: 'a browser that may talk to a device, which not every browser may',
+    isPlain: false,
     isTold: ({ build }) => /\b(?:chrome|chromium|edge|opera|firefox|safari|browsers?)\b/iu.test(proseWords(build)),
     places: (sentences) =>
       sentences.flatMap(({ section, text, place }, index) => {
@@ -101,6 +106,7 @@ const needs: readonly Need[] = [
   },
   {
     what: 'an account',
+    isPlain: false,
     isTold: (judged) =>
       /\b(?:account|subscription|membership|token|api key|sign(?:ing)? up)\b/iu.test(wordsOfTools(judged)),
     places: whole(

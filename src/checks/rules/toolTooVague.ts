@@ -1,6 +1,6 @@
 import type { Build } from '#core/build.ts';
 import type { Tool } from '#core/part.ts';
-import { defineCheck } from '../defineCheck.ts';
+import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { guideWords } from '../guideWords.ts';
 import table from '../knowledge/vagueTools.json';
 import { fittedRows, rowWords } from '../partWords.ts';
@@ -17,8 +17,10 @@ export const toolTooVague = defineCheck({
   basis: table.source,
   needs: { subject: ['steps', 'tools'], witnesses: [] },
   *run({ build }) {
-    if (!isWrittenOut(build) || build.tools.length < 3) return;
+    if (!isWrittenOut(build)) return;
     const prose = guideWords(build);
+    yield* onlySmall(build, prose);
+    if (build.tools.length < 3) return;
     const open = build.tools.flatMap((tool) => {
       const kind = openKind(tool, build, prose);
       return kind === null ? [] : [{ tool, kind }];
@@ -72,6 +74,15 @@ export const toolTooVague = defineCheck({
         expect: [{ file: 'tools.csv', line: 2, words: 'which plugs' }],
       },
       {
+        title: 'a small one, and no word of how small',
+        files: {
+          'guide.md': '# Lamp\n\n## Fit it\n\nFit it.\n\n## Turn it\n\nTurn it.\n\n## Close it\n\nClose it.\n',
+          'parts.csv': 'Quantity,Description\n4,M2.5 × 6 pan head screw\n1,White LED\n1,Base\n',
+          'tools.csv': 'tool,note\nSmall phillips screwdriver,\n',
+        },
+        expect: [{ file: 'tools.csv', line: 2, words: 'not which size' }],
+      },
+      {
         title: 'a screwdriver for screws that tell their thread alone',
         files: {
           'guide.md': '# Lamp\n\n## Fit it\n\nDrive it.\n\n## Turn it\n\nTurn it.\n\n## Close it\n\nClose it.\n',
@@ -83,6 +94,51 @@ export const toolTooVague = defineCheck({
     ],
   },
 });
+
+/** 'Small' beside a screwdriver says that there are sizes, and not which. */
+function* onlySmall(build: Build, prose: string): Iterable<FindingDraft> {
+  const relative = build.tools.filter(({ name, note, link }) => {
+    const words = `${name} ${note ?? ''}`;
+    return (
+      link === null &&
+      /\b(?:screw ?driver|spanner|wrench|hex key|allen key)$/iu.test(name.trim()) &&
+      bare.test(words) &&
+      !/\d/u.test(words)
+    );
+  });
+  const [first] = relative;
+  if (first === undefined || sized.test(prose)) return;
+  const cross = relative.some(({ name }) => /phillips|cross|pozi/iu.test(name));
+  const size = cross ? recessOf(build) : null;
+  yield {
+    subjects: ['build:tools'],
+    mark: 'relative',
+    sides: relative.slice(0, 5).map(({ place }) => place),
+    weight: 'tidy',
+    basis: 'read',
+    message: `The list of tools says of ${listed(relative.map(({ name }) => `‘${name}’`))} that it is small or large, and not which size it is.`,
+    consequence: 'A builder brings one that slips out of the screws and rounds them.',
+    remedy:
+      size === null
+        ? 'Write the size that was used.'
+        : `Write the size; for screws of M${size.thread} it is mostly PH${size.recess}.`,
+  };
+}
+
+const bare = /\b(?:small|little|tiny|large|big|medium)\b/iu;
+const sized = /\bP[HZ] ?[0-4]\b|\b#[0-4]\b|\bno\. ?[0-4]\b/iu;
+
+/** The cross recess of the only thread that the list's screws have (ISO 7045 and ISO 4757, from memory). */
+function recessOf(build: Build): { thread: string; recess: number } | null {
+  const threads = fittedRows(build).flatMap((part) =>
+    /\bscrews?\b/iu.test(part.description) ? (/\bM ?(\d(?:\.\d)?)/u.exec(rowWords(part))?.[1] ?? []) : [],
+  );
+  const [thread, another] = [...new Set(threads)];
+  const recess = thread === undefined || another !== undefined ? undefined : recesses[thread];
+  return thread === undefined || recess === undefined ? null : { thread, recess };
+}
+
+const recesses: Readonly<Record<string, number>> = { '1.6': 0, '2': 1, '2.5': 1, '3': 1, '4': 2, '5': 2, '6': 3 };
 
 interface Kind {
   readonly name: RegExp;
