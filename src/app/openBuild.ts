@@ -5,6 +5,7 @@ import { noSettings, type Role, type RoleName, type Settings } from '#core/setti
 import type { Shot } from '#core/shot.ts';
 import { placeOf, type SourceText } from '#core/sourceText.ts';
 import type { Section } from '#core/step.ts';
+import { readChoices } from '#formats/choices/readChoices.ts';
 import { recogniseLicence } from '#formats/licences/recogniseLicence.ts';
 import { readErrata } from '#formats/log/readErrata.ts';
 import { readLog } from '#formats/log/readLog.ts';
@@ -58,6 +59,7 @@ export async function openBuild(
   const lists = readLists(roles, texts, guide.instructions);
   const code = await readCode(filesOfRole(roles, 'code', listing.files), texts, listing.files, world.grammars);
   const log = textsOf('log').map(readLog);
+  const choices = textsOf('choices').map(readChoices);
   const errata = textsOf('errata').map(readErrata);
 
   const playing = new Set(roles.flatMap(({ role }) => filesOfRole(roles, role, listing.files)));
@@ -96,6 +98,7 @@ export async function openBuild(
     targets: code.targets,
     secrets: code.secrets,
     shots,
+    choices: choices.flatMap((entry) => entry.choices),
     licences: licencesOf(filesOfRole(roles, 'licences', listing.files), texts),
     texts: textsThatSpeak(texts, roles, listing.files),
     problems: [
@@ -107,6 +110,7 @@ export async function openBuild(
       ...code.problems,
       ...log.flatMap((entry) => entry.problems),
       ...errata.flatMap((entry) => entry.problems),
+      ...choices.flatMap((entry) => entry.problems),
       ...shotProblems,
     ],
   };

@@ -7,6 +7,7 @@ import type { Path } from './place.ts';
 import type { Problem } from './problem.ts';
 import type { Role, Settings } from './settings.ts';
 import type { Shot } from './shot.ts';
+import type { ShotChoice } from './shotChoice.ts';
 import type { SourceText } from './sourceText.ts';
 import type { Instructions, Section } from './step.ts';
 
@@ -49,6 +50,8 @@ export interface Build {
   readonly secrets: readonly Secret[];
   /** Photos and clips that were looked into: all of them, or only those that the guide shows. */
   readonly shots: readonly Shot[];
+  /** What the maker decided about shots. */
+  readonly choices: readonly ShotChoice[];
   readonly licences: readonly LicenceFile[];
   /** Text files that play a role, by path: what checks of wording read. */
   readonly texts: ReadonlyMap<Path, SourceText>;

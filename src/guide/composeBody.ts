@@ -1,5 +1,6 @@
 import type { Path } from '#core/place.ts';
 import type { Shot } from '#core/shot.ts';
+import type { ShotChoice } from '#core/shotChoice.ts';
 import { type SignalWord, signalWords } from '#core/step.ts';
 import { type Block, type Inline, type PictureRef, plainText } from '#core/text.ts';
 import type { BlockNames } from './blockNames.ts';
@@ -11,6 +12,8 @@ import { type LinkTargets, resolveLink } from './links.ts';
 export interface Drafting {
   readonly names: BlockNames;
   readonly shots: ReadonlyMap<Path, Shot>;
+  /** What the maker decided about a shot, by its path. */
+  readonly choices: ReadonlyMap<Path, ShotChoice>;
   readonly targets: LinkTargets;
 }
 
@@ -89,6 +92,7 @@ function composeInlinePicture(ref: PictureRef, within: Within, drafting: Draftin
     parent: within.parent,
     names: drafting.names,
     shot: ref.path === null ? undefined : drafting.shots.get(ref.path),
+    choice: ref.path === null ? undefined : drafting.choices.get(ref.path),
     instead: within.pictureOf,
   });
 }

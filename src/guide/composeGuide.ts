@@ -1,6 +1,7 @@
 import type { Assembled } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
 import type { Path, Place, TextPlace } from '#core/place.ts';
+import type { ShotChoice } from '#core/shotChoice.ts';
 import type { Section } from '#core/step.ts';
 import { type BlockNames, createBlockNames } from './blockNames.ts';
 import { composeBody, type Drafting } from './composeBody.ts';
@@ -142,6 +143,7 @@ function draftingOf(
   return {
     names,
     shots: new Map(build.shots.map((shot) => [shot.path, shot])),
+    choices: choicesByPath(build),
     targets: {
       sections: new Map([
         ...regions.parts.map((section): [string, string] => [section.id, 'parts']),
@@ -154,6 +156,16 @@ function draftingOf(
       files: new Set(build.files.map((file) => file.path)),
     },
   };
+}
+
+/** A choice goes with the content: what was decided about a picture that was edited since holds no longer. */
+function choicesByPath({ shots, choices }: Build): Map<Path, ShotChoice> {
+  return new Map(
+    shots.flatMap((shot): [Path, ShotChoice][] => {
+      const choice = choices.find(({ hash }) => shot.hash.startsWith(hash));
+      return choice === undefined ? [] : [[shot.path, choice]];
+    }),
+  );
 }
 
 function composeCodeFile(file: PublishedCode, names: BlockNames): CodeFileBlock {

@@ -53,6 +53,7 @@ function composeCover(
   const picture = composeCoverPicture(path, places, {
     parent: id,
     shot: drafting.shots.get(path),
+    choice: drafting.choices.get(path),
     names: drafting.names,
     instead,
     alt: describedAs(build, path),

@@ -1,5 +1,6 @@
 import type { Path, Place } from '#core/place.ts';
 import type { AssetWant, Shot, ShotKind } from '#core/shot.ts';
+import type { ShotChoice } from '#core/shotChoice.ts';
 import type { PictureRef } from '#core/text.ts';
 import type { BlockNames } from './blockNames.ts';
 import type { BlockId, MissingPictureBlock, PictureBlock } from './guide.ts';
@@ -14,6 +15,7 @@ const coverWidths = [480, 960, 1200, 1600];
 interface Wanted {
   readonly parent: BlockId;
   readonly shot: Shot | undefined;
+  readonly choice: ShotChoice | undefined;
   readonly names: BlockNames;
   /** Says what the picture belongs to, where the maker did not describe it. */
   readonly instead: string;
@@ -21,8 +23,8 @@ interface Wanted {
 
 /** The picture that a text shows, or a block that says why it cannot be shown. */
 export function composePicture(ref: PictureRef, wanted: Wanted): PictureBlock | MissingPictureBlock {
-  const caption = ref.title?.trim() || null;
-  const alt = ref.alt.trim() || caption || `${wanted.instead}; its maker did not describe it`;
+  const caption = ref.title?.trim() || wanted.choice?.caption || null;
+  const alt = ref.alt.trim() || wanted.choice?.alt || caption || `${wanted.instead}; its maker did not describe it`;
   const why = reasonMissing(ref, wanted.shot);
   if (why === null && wanted.shot) {
     return pictureBlock(wanted.shot, bodyWidths, { ...wanted, alt, caption, places: [ref.place] });
@@ -46,7 +48,7 @@ export function composeCoverPicture(
   wanted: Wanted & { readonly alt: string | null },
 ): PictureBlock | MissingPictureBlock {
   if (wanted.shot && wanted.shot.kind !== 'clip') {
-    const alt = wanted.alt ?? wanted.instead;
+    const alt = wanted.alt ?? wanted.choice?.alt ?? wanted.instead;
     return pictureBlock(wanted.shot, coverWidths, { ...wanted, alt, caption: null, places });
   }
   return {
@@ -68,7 +70,7 @@ function formatFor(kind: ShotKind): AssetWant['format'] {
 function pictureBlock(
   shot: Shot,
   widths: readonly number[],
-  more: Pick<Wanted, 'parent' | 'names'> & Pick<PictureBlock, 'alt' | 'caption' | 'places'>,
+  more: Pick<Wanted, 'parent' | 'names' | 'choice'> & Pick<PictureBlock, 'alt' | 'caption' | 'places'>,
 ): PictureBlock {
   return {
     kind: 'picture',
@@ -81,6 +83,7 @@ function pictureBlock(
     format: formatFor(shot.kind),
     alt: more.alt,
     caption: more.caption,
+    callouts: more.choice?.callouts ?? [],
   };
 }
 

@@ -3,6 +3,7 @@ import type { PartId, PartLink, Price, Ref } from '#core/part.ts';
 import type { Path, Place } from '#core/place.ts';
 import type { Amount, Quantity } from '#core/quantity.ts';
 import type { AssetWant } from '#core/shot.ts';
+import type { Callout } from '#core/shotChoice.ts';
 import type { PowerState, SignalWord, StepId } from '#core/step.ts';
 
 /**
@@ -468,6 +469,8 @@ export interface PictureBlock extends Told {
   /** Never empty. */
   readonly alt: string;
   readonly caption: string | null;
+  /** Marks on it, to be drawn over it. */
+  readonly callouts: readonly Callout[];
 }
 
 /** A picture that the text promises and the guide cannot show. */

@@ -46,6 +46,7 @@ export function madeUpBuild(made: MadeUp): Build {
     instructions: { title: null, sections: sectionsIn(guide) },
     beside: [],
     errata: [],
+    choices: [],
     log: made.log === undefined ? [] : [noteFrom(log)],
     sources: (made.code ?? []).map(sourceFactsFrom),
     dependencies: [],

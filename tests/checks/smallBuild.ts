@@ -71,6 +71,7 @@ export function smallBuild(small: SmallBuild): { build: Build; facts: Facts } {
     beside: [],
     log: [],
     errata: [],
+    choices: [],
     sources: [],
     dependencies: [],
     targets: [],

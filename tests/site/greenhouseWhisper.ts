@@ -832,6 +832,16 @@ function picture(
     format: shot.endsWith('.png') ? 'png' : 'jpeg',
     alt,
     caption,
+    callouts:
+      shot === 'photos/ring.jpg'
+        ? [
+            { kind: 'ring', centre: { x: 0.5, y: 0.4 }, half: { x: 0.1, y: 0.1 }, words: 'the pad marked IN' },
+            { kind: 'arrow', from: { x: 0.1, y: 0.1 }, to: { x: 0.3, y: 0.3 }, words: null },
+            { kind: 'box', corner: { x: 0.1, y: 0.6 }, size: { x: 0.2, y: 0.2 }, words: 'the green wire' },
+            { kind: 'label', at: { x: 0.7, y: 0.7 }, words: 'plus' },
+            { kind: 'number', at: { x: 0.9, y: 0.9 }, words: 'the second hole' },
+          ]
+        : [],
   };
 }
 

@@ -41,6 +41,7 @@ const shown = new Set([
   'variant',
   'wanted',
   'withheld',
+  'words',
   'wrong',
 ]);
 

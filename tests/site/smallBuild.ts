@@ -47,6 +47,7 @@ export function assembled(sketch: Sketch): Assembled {
       beside: [],
       log: [],
       errata: [],
+      choices: [],
       sources: [],
       dependencies: [],
       targets: [],

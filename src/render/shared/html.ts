@@ -14,7 +14,7 @@ export type Attributes = Readonly<Record<string, string | number | boolean | nul
 
 const voidElements = new Set(['br', 'hr', 'img', 'input', 'link', 'meta']);
 /** Shapes of SVG, which close themselves where they hold nothing. */
-const shapes = new Set(['circle', 'line', 'path', 'rect', 'use']);
+const shapes = new Set(['circle', 'ellipse', 'line', 'path', 'rect', 'use']);
 const urlAttributes = new Set(['href', 'src']);
 
 /**

@@ -2,6 +2,7 @@ import type { Asset } from '#core/shot.ts';
 import type { MissingPictureBlock, PictureBlock } from '#guide/guide.ts';
 import { element, type Html } from '../shared/html.ts';
 import { relativeUrl } from '../shared/safeUrl.ts';
+import { renderCallouts, renderCalloutWords } from './renderCallouts.ts';
 import type { Rendering } from './rendering.ts';
 
 /** How wide a picture stands on the page: on a wide screen, and on a narrow one. */
@@ -31,7 +32,9 @@ export function renderPicture(picture: PictureBlock, rendering: Rendering, as: k
         loading: as === 'cover' ? null : 'lazy',
         decoding: 'async',
       }),
+      renderCallouts(picture),
     ),
+    renderCalloutWords(picture),
     picture.caption !== null && element('figcaption', {}, picture.caption),
   );
 }

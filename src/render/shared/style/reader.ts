@@ -41,7 +41,15 @@ tr.ticked .name,.tools li.ticked .name,.course li.ticked .name{color:var(--penci
 .k{font-weight:600}
 .s{color:var(--brass)}
 
-.enlarge{display:block;cursor:zoom-in}
+.enlarge{display:block;cursor:zoom-in;position:relative}
+.callouts{position:absolute;inset:0;width:100%;height:100%}
+.callouts g{fill:none;stroke-linecap:round;stroke-linejoin:round}
+.callout-ground{stroke:var(--under);stroke-width:11}
+.callout-line{stroke:var(--over);stroke-width:5}
+.callout-disc{fill:var(--under);stroke:var(--over);stroke-width:3}
+.callout-number,.callout-label{font:600 36px var(--meter);fill:var(--over);text-anchor:middle}
+.callout-label{paint-order:stroke;stroke:var(--under);stroke-width:9;stroke-linejoin:round}
+.callout-words ol{margin:.5rem 0 0;font-size:1rem}
 .enlarged{width:100vw;height:100vh;max-width:none;max-height:none;margin:0;padding:0;border:0;color:var(--ink);background:var(--paper)}
 .enlarged[open]{display:grid;grid-template-rows:auto minmax(0,1fr) auto}
 .enlarged .close{justify-self:end;border-width:0 0 1px}
