@@ -9,7 +9,7 @@ import { randomStream } from './randomStream.mjs';
 import { frameCamera, homography, length, minus } from './sceneCamera.mjs';
 
 /** What a frame does where neither it nor its scene says otherwise. */
-const usual = { exposure: 1, blur: 4, glow: 0.04, grain: 0.012, fall: 0.38, quality: 84 };
+const usual = { exposure: 1, blur: 4, glow: 0.04, grain: 0.024, fall: 0.38, quality: 84 };
 
 /** Settings of a frame: those of its scene, unless it has its own. */
 export function developing(scene, frame) {

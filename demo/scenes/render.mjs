@@ -26,7 +26,6 @@ const { values: asked } = parseArgs({
     },
   },
 });
-const sides = asked.preview ? { side: 400, shown: 400 } : { side: tracedSide, shown: 1740 };
 const set = await readSet(asked.set);
 const out = asked.out ?? (set.build === undefined ? undefined : join(set.build, 'photos'));
 if (out === undefined || (asked.preview && asked.out === undefined)) throw new Error('Say where with --out FOLDER.');
@@ -41,6 +40,7 @@ async function renderQueue() {
 }
 
 async function renderScene(scene) {
+  const sides = sidesOf(scene);
   const traced = await traceScene(scene, set, set.stages, { side: sides.side, cache: asked.cache });
   console.log(`${scene.name}: ${traced.seconds === 0 ? 'kept' : `traced in ${traced.seconds.toFixed(0)} s`}`);
   const light = await readLight(traced.light);
@@ -55,4 +55,11 @@ async function renderScene(scene) {
       `  ${frame.name}  ${((Date.now() - started) / 1000).toFixed(0)} s  ${(jpeg.length / 1024).toFixed(0)} kB`,
     );
   }
+}
+
+/** Long side in pixels: as traced, and as the JPEG has it. */
+function sidesOf(scene) {
+  if (asked.preview) return { side: 400, shown: 400 };
+  const side = scene.side ?? tracedSide;
+  return { side, shown: side * 1.25 };
 }

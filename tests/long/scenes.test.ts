@@ -5,6 +5,7 @@ import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Box, type FrameTruth, missing, type Pixels, readPixels, readTruth, render } from './renderSet.ts';
 
+const corners = ['red', 'green', 'blue', 'yellow'] as const;
 const sets = path.join(import.meta.dirname, 'scenes');
 let scratch: string;
 beforeAll(async () => {
@@ -44,9 +45,9 @@ describe.skipIf(missing.length > 0)('what is known of a frame', () => {
 
   // POV-Ray is the witness: it puts balls on the corners and a cube on the board by its own camera and its own turns.
   it.each([
-    ['marks_1', ['red', 'green', 'blue', 'yellow'], 'component side'],
-    ['marks_2', ['red', 'green', 'blue', 'yellow'], 'component side'],
-    ['marks_3', ['red', 'green', 'blue', 'yellow'], 'component side'],
+    ['marks_1', corners, 'component side'],
+    ['marks_2', corners, 'component side'],
+    ['marks_3', corners, 'component side'],
     ['marks_4', ['yellow', 'blue', 'green', 'red'], 'underside'],
   ] as const)('puts the corners of the board where %s shows them, clockwise', async (name, colours, side) => {
     const pixels = await readPixels(path.join(folder, `${name}.jpg`));
@@ -60,6 +61,23 @@ describe.skipIf(missing.length > 0)('what is known of a frame', () => {
         1.5,
       );
     }
+  });
+
+  it('is of a camera that is aimed as its frame says: to the right, upwards, clockwise', async () => {
+    const seen = async (name: string) => {
+      const pixels = await readPixels(path.join(folder, `${name}.jpg`));
+      const [red, green, blue, yellow] = corners.map((colour) => middleOf(pixels, isColour[colour]));
+      if (!red || !green || !blue || !yellow) throw new Error(`${name} lacks a mark.`);
+      const middle = [0, 1].map((k) => ((red[k] ?? 0) + (green[k] ?? 0) + (blue[k] ?? 0) + (yellow[k] ?? 0)) / 4);
+      return { x: middle[0] ?? 0, y: middle[1] ?? 0, edge: Math.atan2(green[1] - red[1], green[0] - red[0]) };
+    };
+    const straight = await seen('marks_1');
+    // A pinhole whose picture is 36° wide: what lies near its middle moves by the tangent of the turn.
+    const focal = 200 / Math.tan(Math.PI / 10);
+    const moved = (degrees: number) => focal * Math.tan((degrees * Math.PI) / 180);
+    expect((await seen('marks_pan')).x - straight.x).toBeCloseTo(-moved(4), -1);
+    expect((await seen('marks_tilt')).y - straight.y).toBeCloseTo(moved(3), -1);
+    expect((((await seen('marks_roll')).edge - straight.edge) * 180) / Math.PI).toBeCloseTo(-9, 0);
   });
 
   it.each(['marks_1', 'marks_2', 'marks_3'])('puts the box round the subject of %s', async (name) => {
