@@ -27,7 +27,10 @@ describe('the pages', () => {
   it('hold no error for the Nu HTML checker', async () => {
     const pages = (await Promise.all([...sites.values()].map(pagesOf))).flat();
     expect(pages.length).toBeGreaterThanOrEqual(guideNames.length + 1);
-    const { messages } = await nuMessages([...pages, path.join(siteOf('demo'), 'style.css')]);
+    const { messages } = await nuMessages([
+      ...pages,
+      ...['style.css', 'parts.css'].map((file) => path.join(siteOf('demo'), file)),
+    ]);
     expect(messages.filter(({ type }) => type === 'error').map(({ url, message }) => `${url}: ${message}`)).toEqual([]);
   }, 120_000);
 

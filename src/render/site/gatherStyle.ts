@@ -7,23 +7,22 @@ export const gatherStyle = `
 .bag .drawn{position:relative;min-height:1.5rem}
 .bag .drawn::before{content:"";position:absolute;inset-inline:calc(-1*var(--lead)) 0;top:50%;border-top:1px solid var(--hair)}
 .bag .undrawn::before{inset-inline-end:70%}
-.drawing{position:relative;display:block;width:100%;height:auto;overflow:visible;direction:ltr}
-.drawing :not(.holes){vector-effect:non-scaling-stroke}
-.body{fill:var(--lit);stroke:var(--ink);stroke-width:1.25;stroke-linejoin:round}
-.skin{fill:var(--lit);stroke:var(--ink);stroke-width:1.25;stroke-linejoin:round}
+.drawing{position:relative;display:block;width:100%;height:auto;overflow:visible;direction:ltr;--stroke:.95}
+.body{fill:var(--lit);stroke:var(--ink);stroke-width:var(--stroke);stroke-linejoin:round}
+.skin{fill:var(--lit);stroke:var(--ink);stroke-width:var(--stroke);stroke-linejoin:round}
 @media screen and (prefers-color-scheme:dark){.skin{fill:var(--pencil)}}
-.edge{fill:none;stroke:var(--ink);stroke-width:1.25;stroke-linecap:round;stroke-linejoin:round}
+.edge{fill:none;stroke:var(--ink);stroke-width:var(--stroke);stroke-linecap:round;stroke-linejoin:round}
 .mark{fill:var(--ink)}
-.gap{fill:none;stroke:var(--lit);stroke-width:1.5}
+.gap{fill:none;stroke:var(--lit);stroke-width:1.2}
 .holes{fill:none;stroke:var(--line);stroke-width:2;stroke-linecap:round;stroke-dasharray:0 6}
-.band{stroke:var(--mark);stroke-width:.75}
+.band{stroke:var(--mark);stroke-width:.5}
 .open-band{fill:none;stroke:var(--mark);stroke-width:1;stroke-dasharray:2 2}
 .print,.hint{font:500 12px var(--meter);fill:var(--ink);text-anchor:middle;dominant-baseline:central}
 .bag .what{display:flex;align-items:baseline;gap:.2rem .7rem;margin:0;max-width:none}
 .bag .what .tick-box{align-self:center;margin:0}
 .bag .name{min-width:0;font-size:1.15rem}
 .bag .value{font:500 1.12em/1.2 var(--meter);white-space:nowrap}
-.bag .refs{color:var(--brass);max-width:8rem}
+.bag .refs{flex:none;color:var(--brass);max-width:8rem}
 .bag .much{margin-inline-start:auto;font:500 1.35rem/1.2 var(--meter);white-space:nowrap;color:var(--pencil)}
 .content .bag p{margin:.2rem 0 0;max-width:var(--measure)}
 .content .bag p.what{margin:0;max-width:none}
@@ -56,16 +55,17 @@ export const gatherStyle = `
 .bag .undrawn{display:none}
 .bag .what{flex-wrap:wrap}
 .bag .name{order:1;flex-basis:100%}
+.drawing{--stroke:1.8}
 .print,.hint{font-size:18px}
 .errand td:first-child{width:4.5rem}
 }
 @media print{
 #state{display:block}
 .bag>li{padding:1.6mm 0}
-.drawing{max-height:15mm}
+.drawing{max-height:15mm;--stroke:1.3}
 .bag .tick-box{border-color:var(--ink)}
 #shopping{break-before:page}
+.take{display:none}
 .band,.mark,.body{print-color-adjust:exact}
-.errand{break-inside:avoid-page}
 }
 `;
