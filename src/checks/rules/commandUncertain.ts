@@ -1,3 +1,5 @@
+import type { TextPlace } from '#core/place.ts';
+import type { Section } from '#core/step.ts';
 import { defineCheck } from '../defineCheck.ts';
 import { everySection } from '../everySection.ts';
 import { sentencesIn } from '../sentencesIn.ts';
@@ -13,8 +15,8 @@ export const commandUncertain = defineCheck({
   needs: { subject: ['guide'], witnesses: [] },
   *run({ build }) {
     for (const section of everySection(build)) {
-      for (const { text, written, place } of sentencesIn(section)) {
-        const command = /`([^`\n]*[^`\s][^`\n]*)`/u.exec(written)?.[1]?.trim() ?? '';
+      for (const { text, written, place, block } of sentencesIn(section)) {
+        const command = /`([^`\n]*[^`\s][^`\n]*)`/u.exec(written)?.[1]?.trim() ?? codeBehind(section, block, text);
         const doubt = doubting.exec(text)?.[0] ?? '';
         if (doubt === '' || !isCommand(command, text)) continue;
         yield {
@@ -56,6 +58,14 @@ export const commandUncertain = defineCheck({
         expect: [{ file: 'guide.md', line: 5, words: 'make flash' }],
       },
       {
+        title: 'in a block of its own',
+        files: {
+          'guide.md':
+            '# Lamp\n\n## Load it\n\nPlug it in. The command will look something like this:\n\n```\nloader --board lamp main.bin\n```\n',
+        },
+        expect: [{ file: 'guide.md', line: 5, words: 'loader --board lamp' }],
+      },
+      {
         title: 'or similar',
         files: {
           'guide.md': '# Lamp\n\n## Load it\n\n1. Plug it in.\n2. Run `loader --board lamp main.py` or similar.\n',
@@ -67,8 +77,14 @@ export const commandUncertain = defineCheck({
 });
 
 const doubting =
-  /\b(?:something (?:like|similar)|(?:might|may|could|should|would) (?:probably )?(?:look|be) (?:like|something|roughly)|along the lines of|or (?:something )?similar|or so|if I remember (?:right|correctly|well)|I (?:think|believe|guess))\b/iu;
+  /\b(?:something (?:like|similar)|(?:might|may|could|should|would|will) (?:probably )?(?:look|be) (?:like|something|roughly)|along the lines of|or (?:something )?similar|or so|if I remember (?:right|correctly|well)|I (?:think|believe|guess))\b/iu;
 const output = /\b(?:see|output|shows?|prints?|reads?|displays?|reports?|answers?|returns?|result)\b/iu;
+
+/** The first line of the code that a sentence ending in a colon leads to. */
+function codeBehind({ blocks }: Section, { span }: TextPlace, sentence: string): string {
+  const next = blocks[blocks.findIndex(({ place }) => place.span[0] === span[0]) + 1];
+  return /:\s*$/u.test(sentence) && next?.kind === 'code' ? (next.value.split('\n')[0] ?? '').trim() : '';
+}
 
 function isCommand(code: string, sentence: string): boolean {
   if (output.test(sentence)) return false;

@@ -55,6 +55,13 @@ export const testWithoutResult = defineCheck({
         },
       },
       {
+        title: 'a sign that code runs, where the code is loaded first',
+        files: {
+          'guide.md':
+            '# Pad\n\n## Flash the left half\n\nFlash the firmware. You should be able to see two rings.\n\n## Fit the lid\n\nPress it on.\n\n## Flash the right half\n\nFlash the firmware.\n',
+        },
+      },
+      {
         title: 'an empty shell has nothing to test; a page has only begun',
         files: { 'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder D1.\n' },
       },
@@ -110,31 +117,25 @@ function testingWords(section: Section): TextPlace[] {
 
 /** What a builder sees, hears or reads once the code runs. */
 const sign =
-  /\b(?:should|will|must)\b(?: now| then)?(?: \p{L}+)? (?:see|hear|read|show|appear|light|glow|blink|start|print|display|(?:be (?:lit|on|off|visible|listed|dark|bright))|turn on|flash|change)\b|\b(?:lights? up|glows?|blinks?|flashes|beeps?|appears?|prints|shows|displays|reads|says|responds?|answers?|success\p{L}*|verified|bytes written|you (?:can )?(?:now )?(?:see|hear))\b/iu;
+  /\b(?:should|will|must)\b(?: now| then)?(?: be able to)?(?: \p{L}+)? (?:see|hear|read|show|appear|light|glow|blink|start|print|display|(?:be (?:lit|on|off|visible|listed|dark|bright))|turn on|flash|change)\b|\b(?:lights? up|glows?|blinks?|flashes|beeps?|appears?|prints|shows|displays|reads|says|responds?|answers?|success\p{L}*|verified|bytes written|you (?:can )?(?:now )?(?:see|hear))\b/iu;
 
 /** Code is loaded, and neither there nor in what follows does a word tell by what to know that it runs. */
 function loadWithoutResult(judged: Judged): FindingDraft | null {
   const { build, facts } = judged;
   const sections = build.instructions.sections.filter(({ role }) => role === 'step' || role === 'prose');
   const loads = facts.actions.filter(({ kind, told }) => kind === 'load-code' && told === 'do');
-  const at = sections.findLastIndex(({ place, file, blocks }) =>
-    loads.some(
-      (load) =>
-        load.place.file === file &&
-        load.place.span[0] > place.span[1] &&
-        load.place.span[0] < (blocks.at(-1)?.place.span[1] ?? 0),
-    ),
-  );
+  const at = sections.findLastIndex((section) => loads.some(({ place }) => isIn(place, section)));
   const section = sections[at];
   if (section === undefined) return null;
-  const after = sections.slice(at);
-  const tellsSign = after.some(
-    (one) =>
-      declaresOutcome(judged, one.id) ||
-      blocksOfWords(one).some(({ quote }) => sign.test(quote.replace(/\bif\b[^.]*/giu, ' '))),
+  const speaksOfLoading = (one: Section) =>
+    facts.actions.some(({ kind, place }) => kind === 'load-code' && isIn(place, one)) ||
+    isTest(one) ||
+    /\b(?:flash\w*|firmware|program\w*|upload\w*|software|code|sketch)\b/iu.test(one.heading);
+  const tellsSign = sections.some(
+    (one, index) => (index >= at || speaksOfLoading(one)) && (declaresOutcome(judged, one.id) || showsSign(one)),
   );
   if (tellsSign || Object.values(facts.steps).some(({ expects }) => expects.length > 0)) return null;
-  const own = loads.filter(({ place }) => place.file === section.file && place.span[0] > section.place.span[1]);
+  const own = loads.filter(({ place }) => isIn(place, section));
   return {
     subjects: section.role === 'step' ? [`step:${section.id}`] : [`file:${section.file}`],
     mark: 'load',
@@ -144,6 +145,15 @@ function loadWithoutResult(judged: Judged): FindingDraft | null {
     consequence: 'A builder cannot tell whether it was loaded, nor whether the build works.',
     remedy: 'Say what the screen prints when it is done, and what the build does then.',
   };
+}
+
+function isIn(place: TextPlace, { file, blocks }: Section): boolean {
+  const [from, to] = [blocks[0]?.place.span[0] ?? 0, blocks.at(-1)?.place.span[1] ?? 0];
+  return place.file === file && place.span[0] >= from && place.span[0] < to;
+}
+
+function showsSign(section: Section): boolean {
+  return blocksOfWords(section).some(({ quote }) => sign.test(quote.replace(/\bif\b[^.]*/giu, ' ')));
 }
 
 function isTest({ heading, blocks, facts }: Section): boolean {

@@ -46,7 +46,7 @@ export const wayNotChosen = defineCheck({
         title: 'several things that are no ways',
         files: {
           'guide.md':
-            '# Lamp\n\n## Fit it\n\nThere are several holes. There are different screws: take the short ones.\n',
+            '# Lamp\n\n## Fit it\n\nThere are several holes. There are many ways to get help. There are different screws: take the short ones.\n',
         },
       },
     ],
@@ -72,6 +72,6 @@ export const wayNotChosen = defineCheck({
 });
 
 const several =
-  /\bthere (?:are|is) (?:several|many|multiple|various|different|a number of|a few|lots of|plenty of|two|three|four|more than one)(?: different| possible| other)? (?:ways?|options?|possibilities|methods?|approaches|alternatives|choices)\b/iu;
+  /\bthere (?:are|is) (?:several|many|multiple|various|different|a number of|a few|lots of|plenty of|two|three|four|more than one)(?: different| possible| other)? (?:ways?|options?|possibilities|methods?|approaches|alternatives|choices)\b(?! to (?:get (?:help|in touch|support)|contribute|contact|reach|help|support|join|learn|find out|play)\b)/iu;
 const decides =
   /\b(?:recommend\p{L}*|choose|pick|depend\p{L}*|if you|if it|unless|prefer\p{L}*|easiest|simplest|best|better|whichever|does not matter|doesn['’]t matter|any of (?:them|these)|all (?:of them )?work|either (?:one )?works|this guide|here we|(?:we|I)(?: have|['’]ve)? (?:used?|chose|went|took|take|go|ended up)|option [a-c1-3]\b|variant [a-c1-3]\b)/iu;
