@@ -1,6 +1,6 @@
 import type { Judged } from '#core/assembled.ts';
 import type { Build } from '#core/build.ts';
-import { remember } from '#core/remember.ts';
+import { remember, rememberFor } from '#core/remember.ts';
 import { blocksOfWords } from './blocksOfWords.ts';
 
 /** Whether the guide has a list of tools, or steps that name theirs. */
@@ -13,7 +13,7 @@ export function namesTools({ build, facts }: Judged): boolean {
  * The words by which a builder learns of tools before the work starts, in lower case: the list of tools, what steps
  * declare, parts (a cable may be one), and the guide outside of its steps.
  */
-export function wordsOfTools({ build, facts }: Judged): string {
+export const wordsOfTools = rememberFor(({ build, facts }: Judged): string => {
   const declared = Object.values(facts.steps).flatMap(({ tools }) => tools.map(({ value }) => value));
   return [
     ...build.tools.map(({ name, note }) => `${name} ${note ?? ''}`),
@@ -23,7 +23,7 @@ export function wordsOfTools({ build, facts }: Judged): string {
   ]
     .join('\n')
     .toLowerCase();
-}
+});
 
 function outsideSteps({ instructions }: Build): string[] {
   return instructions.sections

@@ -1,4 +1,5 @@
 import type { Part } from '#core/part.ts';
+import { rememberFor } from '#core/remember.ts';
 import { tokensOf } from '#notation/names.ts';
 import { wordsOf } from '#prose/proposals/words.ts';
 import { sameThing } from './sameThings.ts';
@@ -27,7 +28,7 @@ const says = new Set([
  * What a row may be called by: `own` are the last noun of each stretch of its name and its type numbers, `alike` what
  * such a thing may be called instead.
  */
-export function partNouns({ description }: Part): { readonly own: string[]; readonly alike: string[] } {
+export const partNouns = rememberFor(({ description }: Part): Readonly<Record<'own' | 'alike', readonly string[]>> => {
   const stretches = description.split(/[,;:()/|]|\s[–—-]\s|\s(?:for|with|of|to|from|in|on|by|per)\s/u);
   const all = stretches.map((stretch) => {
     const words = wordsOf(stretch);
@@ -44,4 +45,4 @@ export function partNouns({ description }: Part): { readonly own: string[]; read
     };
   });
   return { own: all.flatMap(({ own }) => own), alike: all.flatMap(({ alike }) => alike) };
-}
+});

@@ -22,12 +22,12 @@ export const includedNotListed = defineCheck({
   *run(judged) {
     const { build } = judged;
     if (build.parts.length < 3) return;
-    const lists = listedThings(judged);
-    const found = build.instructions.sections.flatMap((section) =>
-      presentedIn(section, build.instructions.sections).filter(
-        ({ thing }) =>
-          !lists.some((words) => tokensOf(thing).every((word) => words.has(word) || words.has(`${word}s`))),
-      ),
+    const presented = build.instructions.sections.flatMap((section) =>
+      presentedIn(section, build.instructions.sections),
+    );
+    const lists = presented.length === 0 ? [] : listedThings(judged);
+    const found = presented.filter(
+      ({ thing }) => !lists.some((words) => tokensOf(thing).every((word) => words.has(word) || words.has(`${word}s`))),
     );
     for (const [name, places] of groupedBy(found, ({ thing }) => slugOf(thing))) {
       const [first] = places;

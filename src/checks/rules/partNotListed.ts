@@ -167,12 +167,12 @@ function* fromWires({ build, facts, ledger }: Judged): Iterable<FindingDraft | C
   }
 }
 
-/** By reference or id; a word such as RING also by the words of a description. */
 /** References and ids of the list. */
 const namesOf = rememberFor(
   (parts: Judged['build']['parts']) => new Set(parts.flatMap(({ id, refs }) => [id.toUpperCase(), ...refs])),
 );
 
+/** By reference or id; a word such as RING also by the words of a description. */
 function isListed(ref: string, parts: Judged['build']['parts']): boolean {
   if (namesOf(parts).has(ref)) return true;
   if (isRef(ref)) return false;

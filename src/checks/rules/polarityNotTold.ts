@@ -2,6 +2,7 @@ import type { ActionKind } from '#core/action.ts';
 import type { Judged } from '#core/assembled.ts';
 import type { Part, Ref } from '#core/part.ts';
 import type { Place } from '#core/place.ts';
+import { rememberFor } from '#core/remember.ts';
 import type { Section, StepId } from '#core/step.ts';
 import { refClass } from '#notation/refs.ts';
 import { sentencesOf } from '#prose/mentions/sentencesOf.ts';
@@ -185,6 +186,9 @@ function isFitted({ facts }: Judged, { id }: Section): boolean {
   return actionsOfStep(facts, id).some(({ told: how, kind }) => how === 'do' && fits.includes(kind));
 }
 
+/** The first row of each name. */
+const partsById = rememberFor((parts: readonly Part[]) => new Map(parts.toReversed().map((part) => [part.id, part])));
+
 interface FittedPart {
   readonly part: Part;
   readonly ref: Ref | null;
@@ -196,7 +200,7 @@ function partsFitted({ build, facts }: Judged, { id }: Section): FittedPart[] {
   const uses = facts.steps[id]?.uses ?? [];
   if (uses.length > 0) {
     return uses.flatMap(({ value, places }) => {
-      const part = build.parts.find((one) => one.id === value.part);
+      const part = value.part === null ? undefined : partsById(build.parts).get(value.part);
       return part === undefined ? [] : [{ part, ref: value.ref, places }];
     });
   }

@@ -18,8 +18,8 @@ export const requirementUntold = defineCheck({
   needs: { subject: ['steps'], witnesses: [] },
   *run(judged) {
     const lacking = needs.flatMap((need) => {
-      const [place] = need.isTold(judged) ? [] : need.places(stepSentences(judged.build));
-      return place === undefined ? [] : [{ ...need, place }];
+      const [place] = need.places(stepSentences(judged.build));
+      return place === undefined || need.isTold(judged) ? [] : [{ ...need, place }];
     });
     if (lacking.length === 0) return;
     yield {

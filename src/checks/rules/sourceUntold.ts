@@ -99,9 +99,10 @@ const common =
 /** Rows without a source, where at least half of the rows have one and most of those are links. */
 function gapsOf(build: Build): FindingDraft | null {
   const rows = fittedRows(build);
+  if (rows.length < 5) return null;
   const links = everySection(build).flatMap((section) => linksIn(section));
   const sourced = rows.filter((part) => hasSource(part, links));
-  if (rows.length < 5 || sourced.length * 2 < rows.length || sourced.length === rows.length) return null;
+  if (sourced.length * 2 < rows.length || sourced.length === rows.length) return null;
   const gaps = rows.filter((part) => !sourced.includes(part) && !common.test(part.description));
   if (gaps.length === 0) return null;
   return {
@@ -135,6 +136,5 @@ function hasSource(part: Part, links: readonly NamedLink[]): boolean {
   if (part.links.length > 0 || part.mpn !== null || part.supplier !== null || part.cells.supplierNumber !== undefined)
     return true;
   const inRow = (place: TextPlace) => place.file === part.place.file && place.line === part.place.line;
-  const { own } = partNouns(part);
-  return links.some(({ words, place }) => inRow(place) || own.some((name) => words.has(name)));
+  return links.some(({ words, place }) => inRow(place) || partNouns(part).own.some((name) => words.has(name)));
 }
