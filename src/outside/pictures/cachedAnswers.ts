@@ -54,7 +54,7 @@ let versions: string | undefined;
 
 /** Versions of the libraries that answers depend on, read without loading them. */
 function decoderVersions(): string {
-  versions ??= ['sharp', 'exifreader'].map((name) => `${name}@${versionOf(name)}`).join(' ');
+  versions ??= ['sharp', 'exifreader', 'heic-decode'].map((name) => `${name}@${versionOf(name)}`).join(' ');
   return versions;
 }
 

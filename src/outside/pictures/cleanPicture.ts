@@ -8,14 +8,9 @@ import { plainProfile } from '#imaging/plainProfile.ts';
 import { collectMetadata } from './collectMetadata.ts';
 import { decodeFailure } from './decodeFailure.ts';
 import { headerGroups } from './headerGroups.ts';
+import { isHevc, openPixels, refusalOf } from './openPixels.ts';
 import type { CleanJob } from './pictureJob.ts';
 import { replaceProfile } from './replaceProfile.ts';
-
-const maximumPixels = 100_000_000;
-const timeLimitSeconds = 30;
-/** Dots per inch at which a drawing's own units are pixels; and the most that the renderer takes. */
-const drawingDensity = 72;
-const maximumDensity = 2400;
 
 /**
  * A copy for publishing: upright, no wider than wanted, in its own colour space, and without anything that is not
@@ -29,12 +24,13 @@ export async function cleanPicture(kind: ShotKind, job: CleanJob): Promise<Resul
     header = await sharp(job.bytes, { limitInputPixels: false }).metadata();
     const refusal = refusalOf(header);
     if (refusal !== null) return { ok: false, reason: refusal };
-    encoded = await encode(upright(kind, header, job), header, job.want.format);
+    const pixels = await openPixels(kind, header, job.bytes, job.want.width);
+    encoded = await encode(pixels.resize({ width: job.want.width, withoutEnlargement: true }), header, job.want.format);
   } catch (error) {
     return { ok: false, reason: decodeFailure(error, kind, job.bytes) };
   }
   const profile = profileFor(header);
-  const isChanged = profile !== null && profile !== header.icc;
+  const isChanged = profile !== null && (profile !== header.icc || isHevc(header));
   const data = isChanged ? replaceProfile(job.want.format, encoded.data, profile) : encoded.data;
   await proveClean(job.want.format, data, profile);
   return { ok: true, value: reportOf(kind, header, job, data, encoded.info) };
@@ -68,31 +64,6 @@ function reportOf(
   const { fields: removed } = leaksOf([...fields, ...embedded], [...groups, ...headerGroups(header)]);
   // A copy of its own: what the encoder hands out may be part of a larger, shared buffer.
   return { asset: { ...want, width, height, name, bytes: data.length }, data: Uint8Array.from(data), removed };
-}
-
-function refusalOf({ width, height, format, compression }: Metadata): string | null {
-  if (format === 'heif' && compression !== 'av1') {
-    return 'HEIC pictures cannot be decoded yet. Export it as JPEG from your phone or picture program.';
-  }
-  if (width * height > maximumPixels) {
-    const megapixels = Math.round((width * height) / 1e6);
-    return `The picture has ${megapixels} megapixels; at most 100 can be handled. Make a smaller copy.`;
-  }
-  return null;
-}
-
-function upright(kind: ShotKind, header: Metadata, { bytes, want }: CleanJob): Sharp {
-  const wider = kind === 'svg' ? want.width / header.width : 1;
-  const density = Math.min(maximumDensity, drawingDensity * Math.max(1, wider));
-  return sharp(bytes, {
-    // Below 'error' lie warnings that files straight from common cameras give.
-    failOn: 'error',
-    limitInputPixels: maximumPixels,
-    density: kind === 'svg' ? density : drawingDensity,
-  })
-    .timeout({ seconds: timeLimitSeconds })
-    .autoOrient()
-    .resize({ width: want.width, withoutEnlargement: true });
 }
 
 function encode(image: Sharp, header: Metadata, format: AssetWant['format']) {
