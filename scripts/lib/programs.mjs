@@ -5,6 +5,7 @@ const always = [
   { program: 'exiftool', debian: 'libimage-exiftool-perl' },
   { program: 'chromium', debian: 'chromium' },
   { program: 'java', debian: 'default-jre-headless' },
+  { program: 'heif-convert', debian: 'libheif-examples' },
   { program: 'pdftotext', debian: 'poppler-utils' },
 ];
 const onlyLong = [{ program: 'povray', debian: 'povray povray-includes' }];
