@@ -3,6 +3,7 @@ import { isWebAddress } from '#guide/links.ts';
 import { withStop } from '#guide/withStop.ts';
 import { formatQuantity } from '#notation/value.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
+import { classOfNames } from './classOfNames.ts';
 import { formatAmount, formatMoney, formatRefs } from './formatAmount.ts';
 import { renderBody } from './renderBody.ts';
 import { gatherPage } from './renderGather.ts';
@@ -68,7 +69,7 @@ function renderRow(row: PartRow, columns: { readonly refs: boolean; readonly pri
   return element(
     'tr',
     { id: row.id, class: row.fitted ? null : 'not-fitted' },
-    columns.refs && element('th', { scope: 'row', class: 'refs' }, formatRefs(row.refs)),
+    columns.refs && element('th', { scope: 'row', class: classOfNames(row.refs) }, formatRefs(row.refs)),
     columns.refs ? element('td', {}, ...name) : element('th', { scope: 'row' }, ...name),
     element('td', { class: 'number' }, row.fitted ? amountText(row) : 'not fitted'),
     columns.price && element('td', { class: 'number' }, ...priceOf(row)),

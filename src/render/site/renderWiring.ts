@@ -1,5 +1,6 @@
 import type { WiringBlock, WiringRow } from '#guide/guide.ts';
 import { type Child, element, type Html } from '../shared/html.ts';
+import { classOfNames } from './classOfNames.ts';
 import { formatEnd } from './formatAmount.ts';
 import { renderSection } from './renderSection.ts';
 import { renderStepMarks } from './renderStepMarks.ts';
@@ -34,20 +35,18 @@ function renderRow(row: WiringRow, wires: boolean, steps: boolean): Html {
   return element(
     'tr',
     { id: row.id },
-    element('th', { scope: 'row', class: classOf(formatEnd(row.from)) }, formatEnd(row.from)),
-    element('td', { class: classOf(formatEnd(row.to)) }, formatEnd(row.to)),
+    element('th', { scope: 'row', class: classOfNames([formatEnd(row.from)]) }, formatEnd(row.from)),
+    element('td', { class: classOfNames([formatEnd(row.to)]) }, formatEnd(row.to)),
     wires && element('td', {}, ...wireWords(row), row.note !== null && element('span', { class: 'detail' }, row.note)),
     steps && element('td', {}, ...(row.madeIn.length > 0 ? renderStepMarks(row.madeIn) : ['no step'])),
   );
 }
 
-/** A longer name may break, or two of them would push the table off the page. */
-function classOf(name: string): string {
-  return name.length > 24 ? 'refs long' : 'refs';
-}
-
 /** Colour, gauge, length and net, none of them broken across lines. */
 function wireWords(row: WiringRow): Child[] {
   const words = [row.colour, row.gauge, row.length, row.net && `net ${row.net}`].filter(Boolean);
-  return words.flatMap((word, i) => [i > 0 && ', ', element('span', { class: (word ?? '').length > 24 ? null : 'whole' }, word)]);
+  return words.flatMap((word, i) => [
+    i > 0 && ', ',
+    element('span', { class: (word ?? '').length > 24 ? null : 'whole' }, word),
+  ]);
 }

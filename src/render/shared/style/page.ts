@@ -48,6 +48,7 @@ h1{font:500 clamp(2.5rem,8vw,5.5rem)/1.02 var(--meter);letter-spacing:-.015em;ma
 footer{padding-top:2rem;padding-bottom:5rem;color:var(--pencil);font-size:1rem}
 footer p{margin:.25rem 0}
 
+h1,h2,h3,h4,h5,h6{overflow-wrap:anywhere;min-width:0}
 h2,h3,h4,h5,h6{font-family:var(--meter);font-weight:500;line-height:1.15;margin:0;text-wrap:balance}
 .section,.work{margin-top:clamp(3.5rem,8vw,6rem)}
 .section.bare{margin-top:1rem}

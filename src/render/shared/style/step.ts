@@ -17,7 +17,7 @@ export const stepStyle = `
 .scale{margin:.4rem 0 0;font-size:1rem;color:var(--pencil)}
 .course ol{list-style:none;margin:2rem 0 0;padding:0;columns:24rem 2;column-gap:var(--gap)}
 .course li{display:flex;justify-content:space-between;gap:1rem;break-inside:avoid;border-bottom:1px solid var(--hair);align-items:baseline}
-.course a{display:flex;gap:.9rem;align-items:baseline;padding:.5rem 0;color:inherit;text-decoration:none;flex:1}
+.course a{min-width:0;display:flex;gap:.9rem;align-items:baseline;padding:.5rem 0;color:inherit;text-decoration:none;flex:1}
 .course a .figure{min-width:1.6em;font-size:1.35rem;color:var(--brass)}
 .course a:hover .name{text-decoration:underline;text-decoration-thickness:1px;text-underline-offset:.18em}
 .course li>.figure{color:var(--pencil);white-space:nowrap}

@@ -10,8 +10,8 @@ tbody tr{border-bottom:1px solid var(--hair)}
 .align-center{text-align:center}
 .group th{padding-top:1.5rem;font:500 1.05rem/1.3 var(--meter)}
 .number,.whole{white-space:nowrap}
-.refs.long{overflow-wrap:anywhere;min-width:6rem}
-.name{display:block}
+.refs.long{overflow-wrap:anywhere;min-width:5rem}
+.name{display:block;overflow-wrap:anywhere;min-width:0}
 .detail{display:block;font-size:.95rem;color:var(--pencil)}
 th.refs,td.refs{font-size:1.08em}
 .not-fitted .name{text-decoration:line-through}
