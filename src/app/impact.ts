@@ -55,7 +55,9 @@ function itemMeant(tick: string, open: readonly ImpactItem[]): ImpactItem {
   if (item !== undefined) return item;
   throw new Failure(
     'bad-request',
-    `Expected a number from the list (1 to ${open.length}) or the name of an item; found “${tick}”.`,
+    open.length === 0
+      ? `Nothing is left to look at, so “${tick}” names no item.`
+      : `Expected a number from the list (1 to ${open.length}) or the name of an item; found “${tick}”.`,
     'Run `twicebuilt impact DIR` to see the list.',
   );
 }

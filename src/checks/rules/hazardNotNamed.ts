@@ -21,8 +21,8 @@ export const hazardNotNamed = defineCheck({
     for (const found of hazardsThatBite(build, facts.hazards)) {
       if (found.cover !== 'uncovered') continue;
       const entry = cautionFor(found.hazard);
-      const where = found.step === null ? 'before the work' : `in ${stepName(build, found.step)}, before the work,`;
-      const other = entry.defer.includes('licensed-person') ? ' and leave the work to a licensed person' : '';
+      const where = found.step === null ? 'before the work' : `in ${stepName(build, found.step)}, before the work`;
+      const other = entry.defer.includes('licensed-person') ? ', and leave the work to a licensed person' : '';
       yield {
         subjects: [found.step === null ? 'build:cautions' : `step:${found.step}`],
         mark: found.hazard,

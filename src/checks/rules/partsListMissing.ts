@@ -1,5 +1,5 @@
 import type { Build } from '#core/build.ts';
-import type { Place } from '#core/place.ts';
+import type { Path, Place } from '#core/place.ts';
 import { defineCheck, type FindingDraft } from '../defineCheck.ts';
 import { isRealPart } from '../realParts.ts';
 
@@ -14,17 +14,23 @@ export const partsListMissing = defineCheck({
   *run({ build }) {
     if (build.parts.some(isRealPart)) return;
     const stub = build.parts[0];
+    const unread = listNamed(build);
     yield {
       subjects: ['build:parts'],
       sides: [stub?.place ?? whereExpected(build)],
       message:
         stub === undefined
-          ? (insteadOfRows(build) ?? 'No file or section of the build lists any parts.')
+          ? (insteadOfRows(build) ??
+            (unread === undefined
+              ? 'No file or section of the build lists any parts.'
+              : `${unread} is named as parts list; no row of it could be read as a part.`))
           : `The parts list holds nothing but ${JSON.stringify(stub.place.quote)}.`,
       consequence: 'A builder cannot buy what is not listed, and cannot start.',
       remedy:
         stub === undefined
-          ? 'List every part with reference, quantity and description, in parts.csv or under a heading Parts.'
+          ? unread === undefined
+            ? 'List every part with reference, quantity and description, in parts.csv or under a heading Parts.'
+            : 'Name its columns in the first row, such as Reference, Quantity and Description.'
           : 'Replace the stand-in by a row for each part: reference, quantity and description.',
     } satisfies FindingDraft;
   },
@@ -76,6 +82,15 @@ export const partsListMissing = defineCheck({
         expect: [{ file: 'guide.md', line: 5, words: 'elsewhere' }],
       },
       {
+        title: 'a table under headers that tell nothing',
+        files: {
+          'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
+          'shop.csv': 'a1,a2\nx,y\n',
+          'twicebuilt.yaml': 'format: 1\nroles:\n  parts:\n    - shop.csv\n',
+        },
+        expect: [{ file: 'shop.csv', words: 'could be read as a part' }],
+      },
+      {
         title: 'a table whose only row is a stand-in',
         files: {
           'guide.md': '# Night light\n\n## Fit the lamp\n\nSolder the LED to the board.\n',
@@ -98,13 +113,20 @@ function insteadOfRows({ instructions: { sections } }: Build): string | null {
   return isLink ? `‘${heading.heading}’ leads to a list elsewhere; the folder holds none.` : null;
 }
 
+/** The file that is to be the parts list. */
+function listNamed({ roles, files }: Build): Path | undefined {
+  return roles.find(({ role }) => role === 'parts')?.places.find((place) => files.some(({ path }) => path === place));
+}
+
 /** The heading that promises a list, or the first words of the guide. */
-function whereExpected({ instructions: { sections }, roles, files }: Build): Place {
+function whereExpected(build: Build): Place {
+  const {
+    instructions: { sections },
+    files,
+  } = build;
   const heading = sections.find(({ role }) => role === 'parts');
   if (heading !== undefined) return heading.place;
-  const file = roles
-    .find(({ role }) => role === 'parts')
-    ?.places.find((place) => files.some(({ path }) => path === place));
+  const file = listNamed(build);
   if (file !== undefined) return { kind: 'file', file };
   return sections[0]?.place ?? { kind: 'file', file: files[0]?.path ?? '.' };
 }

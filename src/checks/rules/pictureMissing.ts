@@ -33,7 +33,7 @@ export const pictureMissing = defineCheck({
         remedy:
           meant === null
             ? 'Put the picture into the folder, or take it out of the text.'
-            : `Write the path of ${meant} as it is on disk.`,
+            : `Write ${pathFrom(from, meant)} where the text says ${picture.url}.`,
         mend: meant === null ? null : respelled(build, picture, from, meant),
       };
     }
@@ -117,13 +117,17 @@ function respelled(build: Build, { url, place }: PictureRef, from: Path, meant: 
   const at = place.quote.indexOf(url);
   if (at < 0 || place.quote.indexOf(url, at + 1) >= 0) return null;
   const start = place.span[0] + at;
-  const text = encodeURI(relativePath(from, meant)).replace(/[()]/g, (c) => (c === '(' ? '%28' : '%29'));
   return {
     file: place.file,
     base: source.hash,
-    changes: [{ span: [start, start + url.length], text }],
+    changes: [{ span: [start, start + url.length], text: pathFrom(from, meant) }],
     why: `the picture lies at ${meant}`,
   };
+}
+
+/** A path as Markdown takes it, without blanks and brackets. */
+function pathFrom(from: Path, to: Path): string {
+  return encodeURI(relativePath(from, to)).replace(/[()]/g, (c) => (c === '(' ? '%28' : '%29'));
 }
 
 function relativePath(from: Path, to: Path): string {

@@ -3,11 +3,11 @@ export function textWidth(): number {
   return Math.max(40, Math.min(process.stdout.columns ?? 88, 96));
 }
 
-/** Words set to a width, each line indented. */
+/** Words set to a width, each line indented. A percent sign stays with its number. */
 export function wrapped(text: string, indent: string, width = textWidth()): string {
   const lines: string[] = [];
   let line = indent;
-  for (const word of text.split(/\s+/).filter((part) => part !== '')) {
+  for (const word of text.split(/\s+(?!%)/).filter((part) => part !== '')) {
     if (line.length > indent.length && line.length + word.length + 1 > width) {
       lines.push(line);
       line = indent;

@@ -1,4 +1,5 @@
 import type { Adoption } from '#app/adopt.ts';
+import { settingsFile } from '#app/openBuild.ts';
 import { count, inColumns, safe, wrapped } from './layout.ts';
 
 /** What adopting found: roles with reasons, what is missing, what has no place, what would leak. */
@@ -11,7 +12,7 @@ export function printAdoption(adoption: Adoption, place: string): string {
       : `Missing\n${inColumns(missing.map(({ role, default: name, why }) => [role, `${name} would be the place`, why]))}\n`,
     unplaced.length === 0
       ? ''
-      : `Without a role\n${inColumns(unplaced.map(({ path, why }) => [safe(path), safe(why)]))}\n`,
+      : `Without a role\n${inColumns(unplaced.map(({ path, why }) => [safe(path), safe(why)]))}\nIf one of them is your guide, parts list or log, name it under roles in twicebuilt.yaml.\n`,
     leftOut.length === 0
       ? ''
       : wrapped(`Passed over: ${leftOut.map(({ path, why }) => `${safe(path)} (${why})`).join(', ')}.`, '').concat(
@@ -20,15 +21,16 @@ export function printAdoption(adoption: Adoption, place: string): string {
     `${leakWords(leaks)}\n`,
     written.length === 0
       ? 'It was adopted before; nothing was written.\n'
-      : `Wrote ${written.join(' and ')}. Correct the roles there if need be.\n`,
+      : `Wrote ${written.join(' and ')}. Correct the roles in twicebuilt.yaml if need be.\n`,
+    'Next: twicebuilt check DIR, which says what would halt a builder.\n',
   ];
   return parts.filter((part) => part !== '').join('\n');
 }
 
-/** A role with its places one below the other, and the reason under the last. */
+/** A role with its places one below the other, and the reason under the last where the tool found it. */
 function rowsOfRole({ role, places, why }: Adoption['roles'][number]): string[][] {
   const rows = places.map((place, at) => [at === 0 ? role : '', safe(place)]);
-  return why === '' ? rows : [...rows, ['', `  ${safe(why)}`]];
+  return why === '' || why === `named in ${settingsFile}` ? rows : [...rows, ['', `  ${safe(why)}`]];
 }
 
 function leakWords({ positions, secrets }: Adoption['leaks']): string {

@@ -37,20 +37,22 @@ export function printFinding(finding: Finding, number: number, build: Build): st
       wrapped(`You accepted this (${safe(reasonInWords(finding.lapsed))}), but something has changed since.`, '   '),
     );
   }
-  for (const { place } of finding.sides) lines.push(...printPlace(place, build));
+  // Two sides may be two sentences of one line, which reads twice the same.
+  const places = new Set(finding.sides.map(({ place }) => printPlace(place, build)));
+  lines.push(...places);
   lines.push(wrapped(safe(finding.message), '   '));
   lines.push(wrapped(safe(finding.consequence), '   '));
   lines.push(wrapped(`To do: ${safe(finding.remedy)}`, '   '));
   return `${lines.filter((line) => line.trim() !== '').join('\n')}\n`;
 }
 
-function printPlace(place: Place, build: Build): string[] {
+function printPlace(place: Place, build: Build): string {
   const file = safe(place.file);
   switch (place.kind) {
     case 'text':
-      return [`   ${file}, line ${place.line}`, `      “${firstLine(lineAt(build, place).trim(), textWidth() - 10)}”`];
+      return `   ${file}, line ${place.line}\n      “${firstLine(lineAt(build, place).trim(), textWidth() - 10)}”`;
     case 'picture':
     case 'file':
-      return [`   ${file}`];
+      return `   ${file}`;
   }
 }

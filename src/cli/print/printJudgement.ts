@@ -1,10 +1,13 @@
 import type { Judgement } from '#app/check.ts';
 import { openItems } from '#app/impact.ts';
 import { noteOnHazards } from '#app/listCautions.ts';
+import { mendable } from '#app/mend.ts';
 import { reasonInWords } from '#checks/acceptance.ts';
-import { groupFindings } from '#checks/groupFindings.ts';
+import { type FindingGroup, groupFindings } from '#checks/groupFindings.ts';
+import type { Judged } from '#core/assembled.ts';
+import type { Build } from '#core/build.ts';
 import type { Finding, Verdict } from '#core/finding.ts';
-import type { Coverage, Ledger } from '#core/ledger.ts';
+import type { Coverage } from '#core/ledger.ts';
 import { count, inColumns, safe, wrapped } from './layout.ts';
 import { printGroup } from './printFinding.ts';
 
@@ -20,7 +23,7 @@ export function printJudgement(judgement: Judgement, options: { readonly all: bo
     printHead(judgement),
     ...shown.map((group, at) => printGroup(group, at + 1, judged.build, options.all ? Number.POSITIVE_INFINITY : 3)),
     findings.length > told ? `${count(findings.length - told, 'more finding')}; add --all to see every one.\n` : '',
-    findings.length > 0 ? 'To live with one: twicebuilt accept DIR NUMBER --because REASON\n' : '',
+    printWays(judgement, shown),
     options.all ? printQuiet(judgement) : '',
     options.all ? printNote(judgement) : '',
     options.all
@@ -28,6 +31,24 @@ export function printJudgement(judgement: Judgement, options: { readonly all: bo
       : '',
   ];
   return parts.filter((part) => part !== '').join('\n');
+}
+
+/** What can be done about the findings besides correcting the files by hand. */
+function printWays(judgement: Judgement, shown: readonly FindingGroup[]): string {
+  const { findings } = judgement;
+  if (findings.length === 0) return '';
+  const lines: string[] = [];
+  const told = new Set(shown.flatMap((group) => group.findings));
+  const untold = findings.filter((finding) => haltsPublishing(finding) && !told.has(finding)).length;
+  if (untold > 0)
+    lines.push(
+      `To see ${untold === 1 ? 'the one that halts' : `the ${untold} that halt`} publishing: twicebuilt check DIR --for publisher`,
+    );
+  const changes = mendable(judgement).length;
+  if (changes > 0)
+    lines.push(`To look through ${count(changes, 'change')} that would mend some: twicebuilt check DIR --mend`);
+  lines.push('To live with one: twicebuilt accept DIR NUMBER --because REASON');
+  return `${lines.join('\n')}\n`;
 }
 
 /** That no listed hazard was found, which calls nothing safe. */
@@ -43,19 +64,19 @@ function printQuiet({ accepted }: Judgement): string {
   return `Accepted\n${inColumns(rows)}\n`;
 }
 
-/** Name of the build, verdict and counts. */
-export function printHead(judgement: Judgement): string {
+/** Name of the build, verdict and counts; `ifNone` where nothing was found. */
+export function printHead(judgement: Judgement, ifNone = 'Nothing was found.'): string {
   const { judged, findings, accepted, lowered, impact, verdict, ran } = judgement;
-  const { build, ledger } = judged;
+  const { build } = judged;
   const failed = ran.filter(({ outcome }) => outcome === 'failed');
   const lines = [
     safe(build.settings.title ?? build.instructions.title ?? build.name),
-    wrapped(`${verdictInWords(verdict, ledger)} ${countsInWords(findings)}`, ''),
+    wrapped(`${verdictInWords(verdict, judged)} ${findings.length === 0 ? ifNone : countsInWords(findings)}`, ''),
   ];
   lines.push(...printConfirmations(judgement));
   if (failed.length > 0)
     lines.push(wrapped(`Could not run: ${failed.map(({ check, why }) => `${check} (${why})`).join('; ')}.`, ''));
-  if (accepted.length > 0) lines.push(`Accepted: ${count(accepted.length, 'finding')}, which stay quiet.`);
+  if (accepted.length > 0) lines.push(`Accepted, and quiet: ${count(accepted.length, 'finding')}.`);
   if (lowered.length > 0) {
     lines.push(wrapped(`Weighs less here, since you have refused it: ${lowered.join(', ')}.`, ''));
   }
@@ -78,14 +99,14 @@ function printConfirmations({ confirm, coverageIfConfirmed, judged }: Judgement)
   ];
 }
 
-function verdictInWords(verdict: Verdict, { coverage, steps }: Ledger): string {
+function verdictInWords(verdict: Verdict, { build, ledger: { coverage, steps } }: Judged): string {
   switch (verdict) {
     case 'buildable':
-      return `Buildable as told: the rehearsal went through. It stands on ${coverageInWords(coverage)}.`;
+      return `Buildable as told: the rehearsal went through. The steps declare ${coverageInWords(coverage)}.`;
     case 'halts':
       return 'A builder would halt.';
     case 'not-enough-told':
-      if (steps.length === 0) return 'Not enough told: there is no guide with steps in this folder.';
+      if (steps.length === 0) return `Not enough told: ${whyNoSteps(build)}`;
       return `Not enough told: the steps name too little to rehearse them (${coverageInWords(coverage)}). Begin each step with a list such as “- Parts: R1, H1”; docs/folder.md shows what it may say.`;
   }
 }
@@ -97,7 +118,19 @@ export function coverageInWords(coverage: Coverage): string {
 }
 
 function countsInWords(findings: readonly Finding[]): string {
-  if (findings.length === 0) return 'Nothing was found.';
   const of = (weight: Finding['weight']) => findings.filter((finding) => finding.weight === weight).length;
-  return `Halts ${of('halts')}, slows ${of('slows')}, tidy ${of('tidy')}.`;
+  const publishing = findings.filter(haltsPublishing).length;
+  const counts = `Halts ${of('halts') - publishing}, slows ${of('slows')}, tidy ${of('tidy')}`;
+  return publishing === 0 ? `${counts}.` : `${counts}; halts publishing ${publishing}.`;
+}
+
+function haltsPublishing({ audience, weight }: Finding): boolean {
+  return audience === 'publisher' && weight === 'halts';
+}
+
+function whyNoSteps({ roles, instructions: { sections } }: Build): string {
+  const file = sections[0]?.file ?? roles.find(({ role }) => role === 'guide')?.places[0];
+  return file === undefined
+    ? 'there is no guide in this folder. Write one as guide.md, with a heading for each step, or name its file under roles in twicebuilt.yaml.'
+    : `${safe(file)} has no steps. Give each a heading of its own, such as “## Fit the sockets”.`;
 }

@@ -13,7 +13,7 @@ import { printHead } from './printJudgement.ts';
 export function printRehearsal(judgement: Judgement): string {
   const { judged, findings } = judgement;
   const ofRehearsal = findings.filter((finding) => rehearsalChecks.has(finding.check));
-  const lines = [printHead({ ...judgement, findings: ofRehearsal })];
+  const lines = [printHead({ ...judgement, findings: ofRehearsal }, 'On this walk nothing stopped that builder.')];
   const { variants } = judged.ledger;
   if (variants.length > 0)
     lines.push(wrapped(`Walked through once for each variant: ${variants.map(safe).join(', ')}.`, ''), '');
@@ -39,8 +39,8 @@ function whatHappens(before: State, after: State, build: Build): string {
   const said = [
     change.warned.length > 0 ? `hears ${count(change.warned.length, 'caution')}` : '',
     takenIn(change, build),
-    change.made.length > 0 ? `makes ${change.made.length}` : '',
-    change.gone.length > 0 ? `takes away ${change.gone.length}` : '',
+    change.made.length > 0 ? `makes ${count(change.made.length, 'connection')}` : '',
+    change.gone.length > 0 ? `takes ${count(change.gone.length, 'connection')} away` : '',
     change.loaded.length > 0 ? `loads ${change.loaded.map(safe).join(', ')}` : '',
     change.explained.length > 0 ? `learns ${change.explained.map(safe).join(', ')}` : '',
     before.side === after.side || after.side === null ? '' : `turns to the ${safe(after.side)}`,
