@@ -29,7 +29,8 @@ export function printImpact({ impact, ticked }: ImpactReport): string {
       ]);
     return lines.length + one.findings.length === 0 ? [] : [printChange(one, lines)];
   });
-  return `${[...head, ...blocks].join('\n')}\n`;
+  const way = open > 0 ? ['', 'To tick one off that needs no change: twicebuilt impact DIR --looked-at NUMBER'] : [];
+  return `${[...head, ...blocks, ...way].join('\n')}\n`;
 }
 
 function printChange({ name, at, isGone, items, findings }: Impact, lines: readonly string[]): string {
