@@ -27,7 +27,7 @@ export function renderCallouts(picture: PictureBlock): Html | null {
     element('g', { class: 'callout-ground' }, ...shapes),
     element('g', { class: 'callout-line' }, ...shapes),
     ...numbered(picture).flatMap(({ callout, number }) => renderNumber(callout, number, height)),
-    ...picture.callouts.map((callout) => (callout.kind === 'label' ? renderLabel(callout, height) : null)),
+    ...picture.callouts.flatMap((callout) => (callout.kind === 'label' ? renderLabel(callout, height) : [])),
   );
 }
 
@@ -113,11 +113,11 @@ function anchorOf(callout: Callout, height: number): { x: number; y: number } {
   }
 }
 
-function renderLabel(callout: Extract<Callout, { kind: 'label' | 'number' }>, height: number): Html {
-  return element(
-    'text',
-    { class: 'callout-label', x: round(callout.at.x * width), y: round(callout.at.y * height) },
-    callout.words,
+/** Written twice, dark and broad below, light above. */
+function renderLabel(callout: Extract<Callout, { kind: 'label' | 'number' }>, height: number): Html[] {
+  const at = { x: round(callout.at.x * width), y: round(callout.at.y * height) };
+  return ['callout-label ground', 'callout-label'].map((name) =>
+    element('text', { class: name, ...at }, callout.words),
   );
 }
 

@@ -48,7 +48,7 @@ tr.ticked .name,.tools li.ticked .name,.course li.ticked .name{color:var(--penci
 .callout-line{stroke:var(--over);stroke-width:5}
 .callout-disc{fill:var(--under);stroke:var(--over);stroke-width:3}
 .callout-number,.callout-label{font:600 36px var(--meter);fill:var(--over);text-anchor:middle}
-.callout-label{paint-order:stroke;stroke:var(--under);stroke-width:9;stroke-linejoin:round}
+.callout-label.ground{stroke:var(--under);stroke-width:9;stroke-linejoin:round}
 .callout-words ol{margin:.5rem 0 0;font-size:1rem}
 .enlarged{width:100vw;height:100vh;max-width:none;max-height:none;margin:0;padding:0;border:0;color:var(--ink);background:var(--paper)}
 .enlarged[open]{display:grid;grid-template-rows:auto minmax(0,1fr) auto}

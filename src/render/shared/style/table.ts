@@ -9,10 +9,11 @@ tbody tr{border-bottom:1px solid var(--hair)}
 .align-right,.number{text-align:end}
 .align-center{text-align:center}
 .group th{padding-top:1.5rem;font:500 1.05rem/1.3 var(--meter)}
-.number,.whole{white-space:nowrap}
+.number{white-space:nowrap}
+.whole{display:inline-block}
 .refs.long{overflow-wrap:anywhere;min-width:5rem}
 .name{display:block;overflow-wrap:anywhere;min-width:0}
-.detail{display:block;font-size:.95rem;color:var(--pencil)}
+.detail{display:block;overflow-wrap:anywhere;min-width:0;font-size:.95rem;color:var(--pencil)}
 th.refs,td.refs{font-size:1.08em}
 .not-fitted .name{text-decoration:line-through}
 tr:target,.tools li:target{background:linear-gradient(90deg,color-mix(in srgb,var(--glint) 22%,transparent),transparent)}
