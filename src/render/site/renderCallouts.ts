@@ -95,13 +95,13 @@ function renderNumber(callout: Callout, number: number, height: number): Html[] 
   ];
 }
 
-/** Where the number stands: at the tail of an arrow, on the upper right of a ring, at the corner of a box. */
+/** Where the number stands: at the tail of an arrow, outside the lower right of a ring, at the corner of a box. */
 function anchorOf(callout: Callout, height: number): { x: number; y: number } {
   switch (callout.kind) {
     case 'ring':
       return {
-        x: (callout.centre.x + callout.half.x * Math.SQRT1_2) * width,
-        y: (callout.centre.y - callout.half.y * Math.SQRT1_2) * height,
+        x: (callout.centre.x + callout.half.x * Math.SQRT1_2) * width + disc * Math.SQRT1_2,
+        y: (callout.centre.y + callout.half.y * Math.SQRT1_2) * height + disc * Math.SQRT1_2,
       };
     case 'box':
       return { x: callout.corner.x * width, y: callout.corner.y * height };
