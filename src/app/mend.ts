@@ -48,7 +48,8 @@ export async function mendFindings(folder: FolderPort, chosen: readonly Mendable
         file,
         mends.map(({ finding, edit, source: original }) => (source) => {
           const carried = source.hash === edit.base ? edit : mergeEdit(original, source, edit);
-          if (carried === null) refused.push({ finding, why: 'another change touches the same words' });
+          if (carried === null)
+            refused.push({ finding, why: 'another change touches the same words; ask again for this one' });
           else done.push(finding);
           return carried;
         }),

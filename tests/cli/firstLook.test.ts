@@ -37,9 +37,28 @@ describe('Somebody who looks at a folder of their own for the first time', () =>
     const plain = await folderOf('plain', {
       'parts.csv': parts,
       'guide.md': 'Solder D1 first.\n',
-      'twicebuilt.yaml': 'format: 1\nroles:\n  guide:\n    - guide.md\n',
     });
     expect((await runProgram(['check', plain])).stdout).toMatch(/guide\.md has no steps\. Give each a heading/);
+  });
+
+  it('finds a file in the role that bears its name, however little stands in it', async () => {
+    const folder = await folderOf('named', { 'log.md': 'Lamp lit today.\n', 'tools.csv': 'x,y\n1,2\n' });
+    const { stdout } = await runProgram(['adopt', folder]);
+    expect(stdout).toMatch(/log {2,}log\.md\n/);
+    expect(stdout).toMatch(/tools {2,}tools\.csv\n/);
+    expect(stdout).not.toContain('Without a role');
+  });
+
+  it('reads of a stop once on a walk, where it is met first', async () => {
+    const folder = await folderOf('stop', {
+      'parts.csv': 'Reference,Quantity,Description\nR1,1,Resistor 150 Ω\nR2,1,Resistor 150 Ω\nR3,1,Resistor 150 Ω\n',
+      'wiring.csv': 'from,to\nR1.1,R2.1\nR2.2,R3.1\n',
+      'guide.md':
+        '# Night light\n\n## Join\n\n- Parts: R1\n- Connects: R1.1 – R2.1\n\nJoin them.\n\n## Fit\n\n- Parts: R2, R3\n- Connects: R2.2 – R3.1\n\nFit them.\n',
+    });
+    const { status, stdout } = await runProgram(['rehearse', folder]);
+    expect(status).toBe(1);
+    expect(stdout.match(/\(used-before-made\)/g)).toHaveLength(1);
   });
 
   it('sees apart what halts a builder and what halts publishing, and where to read of it', async () => {
@@ -50,6 +69,8 @@ describe('Somebody who looks at a folder of their own for the first time', () =>
     });
     const { stdout } = await runProgram(['check', folder]);
     expect(stdout).toMatch(/Halts 0, slows \d+, tidy \d+;\s+halts publishing 1\./);
+    const forPublisher = (await runProgram(['check', folder, '--for', 'publisher'])).stdout;
+    expect(forPublisher).toContain('It should not be published like this.');
     expect(stdout).toMatch(/halts publishing \(secret-in-files\)|twicebuilt check DIR --for publisher/);
   });
 

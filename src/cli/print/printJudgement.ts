@@ -71,7 +71,10 @@ export function printHead(judgement: Judgement, ifNone = 'Nothing was found.'): 
   const failed = ran.filter(({ outcome }) => outcome === 'failed');
   const lines = [
     safe(build.settings.title ?? build.instructions.title ?? build.name),
-    wrapped(`${verdictInWords(verdict, judged)} ${findings.length === 0 ? ifNone : countsInWords(findings)}`, ''),
+    wrapped(
+      `${verdictInWords(verdict, judged, findings)} ${findings.length === 0 ? ifNone : countsInWords(findings)}`,
+      '',
+    ),
   ];
   lines.push(...printConfirmations(judgement));
   if (failed.length > 0)
@@ -99,12 +102,18 @@ function printConfirmations({ confirm, coverageIfConfirmed, judged }: Judgement)
   ];
 }
 
-function verdictInWords(verdict: Verdict, { build, ledger: { coverage, steps } }: Judged): string {
+function verdictInWords(
+  verdict: Verdict,
+  { build, ledger: { coverage, steps } }: Judged,
+  findings: readonly Finding[],
+): string {
   switch (verdict) {
     case 'buildable':
       return `Buildable as told: the rehearsal went through. The steps declare ${coverageInWords(coverage)}.`;
     case 'halts':
-      return 'A builder would halt.';
+      return findings.some((finding) => finding.weight === 'halts' && !haltsPublishing(finding))
+        ? 'A builder would halt.'
+        : 'It should not be published like this.';
     case 'not-enough-told':
       if (steps.length === 0) return `Not enough told: ${whyNoSteps(build)}`;
       return `Not enough told: the steps name too little to rehearse them (${coverageInWords(coverage)}). Begin each step with a list such as “- Parts: R1, H1”; docs/folder.md shows what it may say.`;

@@ -23,7 +23,7 @@ export function printRehearsal(judgement: Judgement): string {
     const heading = judged.build.instructions.sections.find(({ id }) => id === step)?.heading ?? step;
     lines.push(`Step ${at + 1}: ${safe(heading)}`);
     lines.push(wrapped(whatHappens(before, after, judged.build), '   '));
-    for (const finding of findingsOfStep(ofRehearsal, step)) {
+    for (const finding of findingsOfStep(ofRehearsal, step).filter(({ id }) => !told.has(id))) {
       told.add(finding.id);
       lines.push(printFinding(finding, ++number, judged.build));
     }

@@ -71,7 +71,9 @@ export function proposeRoles(candidates: readonly Candidate[]): RoleProposal {
   }
   placeTables(candidates, give);
   placeTexts(candidates, placed, give);
+  placeByName(['guide', 'log'], candidates, roles, give);
   placeSections(candidates, roles, give);
+  placeByName(['parts', 'tools', 'wiring'], candidates, roles, give);
   placeFolders(candidates, placed, give);
 
   return {
@@ -104,6 +106,19 @@ function placeTexts(candidates: readonly Candidate[], placed: ReadonlySet<Path>,
   }
   for (const { path, text } of texts) {
     if (text?.kind === 'log') give('log', path, text.why);
+  }
+}
+
+/** A file that has the very name proposed for a role plays it, even where too little of it could be read so far. */
+function placeByName(
+  names: readonly RoleName[],
+  candidates: readonly Candidate[],
+  roles: ReadonlyMap<RoleName, unknown>,
+  give: Give,
+): void {
+  for (const { role, default: name } of wanted) {
+    if (!names.includes(role) || roles.has(role)) continue;
+    if (candidates.some(({ path }) => path === name)) give(role, name, 'by its name');
   }
 }
 
