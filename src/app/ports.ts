@@ -2,6 +2,7 @@ import type { FileEntry } from '#core/build.ts';
 import type { SourceLanguage } from '#core/code.ts';
 import type { Hash, Path } from '#core/place.ts';
 import type { Asset, AssetWant, Shot } from '#core/shot.ts';
+import type { PicturePoint } from '#core/shotChoice.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
 
 /** The folder's files, and those passed over with the reason. */
@@ -45,6 +46,26 @@ export interface CleanReport {
   readonly removed: readonly string[];
 }
 
+/** How a board lies in a photo and how it is to be shown. */
+export interface FlattenWish {
+  /** Fractions of the upright picture, clockwise from the corner that is to be top left. */
+  readonly corners: readonly [PicturePoint, PicturePoint, PicturePoint, PicturePoint];
+  /** Millimetres. */
+  readonly size: { readonly width: number; readonly height: number };
+  /** Null for as many as the photo has. */
+  readonly pixelsPerMillimetre: number | null;
+  readonly format: 'jpeg' | 'png';
+}
+
+/** A board from straight above; under it, from `boardHeight` on, a bar tells the scale. Sizes in pixels. */
+export interface FlatView {
+  readonly data: Uint8Array;
+  readonly width: number;
+  readonly height: number;
+  readonly boardHeight: number;
+  readonly pixelsPerMillimetre: number;
+}
+
 /** Outcome of one item of a batch; the rest goes on when one fails. */
 export type Result<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly reason: string };
 
@@ -54,6 +75,8 @@ export interface PicturePort {
   inspect(path: Path): Promise<Result<ShotFacts>>;
   /** A clean copy: upright, no wider than wanted, profile kept, every private field gone. */
   clean(want: AssetWant, name: string): Promise<Result<CleanReport>>;
+  /** A board in a photo from straight above and true to scale. */
+  flatten(path: Path, wish: FlattenWish): Promise<Result<FlatView>>;
   close(): Promise<void>;
 }
 

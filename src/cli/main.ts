@@ -6,6 +6,7 @@ import { cautionsCommand } from './commands/cautions.ts';
 import { checkCommand } from './commands/check.ts';
 import type { Command } from './commands/command.ts';
 import { confirmCommand } from './commands/confirm.ts';
+import { flattenCommand } from './commands/flatten.ts';
 import { impactCommand } from './commands/impact.ts';
 import { partsCommand } from './commands/parts.ts';
 import { pinsCommand } from './commands/pins.ts';
@@ -25,6 +26,7 @@ const commands: readonly Command[] = [
   partsCommand,
   pinsCommand,
   cautionsCommand,
+  flattenCommand,
 ];
 
 /** Runs one command. Exit status 0: done; 1: done, and something halts a builder; 2: could not be carried out. */

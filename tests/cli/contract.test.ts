@@ -74,6 +74,15 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['format', 'verdict', 'outputs', 'cleaned', 'withheld', 'findings'],
     ['kind', 'path', 'files', 'bytes'],
   ],
+  [
+    'flatten',
+    () => [
+      ...['flatten', path.join(demo.root, 'photos/IMG_2049.jpg'), '--size', '70x50', '--per-mm', '4'],
+      ...['--corners', '0.09,0.18 0.84,0.09 0.98,0.73 0.07,0.85', '--to', path.join(scratch, 'flat.png')],
+    ],
+    ['format', 'file', 'to', 'width', 'height', 'boardHeight', 'pixelsPerMillimetre', 'corners', 'size'],
+    [],
+  ],
 ];
 const itemsUnder: Record<string, string> = {
   parts: 'parts',

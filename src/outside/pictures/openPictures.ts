@@ -51,6 +51,7 @@ export async function openPictures(
   return {
     inspect: (path) => withFile(path, inspect),
     clean: (want, name) => withFile(want.shot, (file) => clean(file, want, name)),
+    flatten: (path, wish) => withFile(path, ({ bytes }) => crew.run({ do: 'flatten', bytes, wish })),
     close: () => crew.close(),
   };
 }

@@ -1,4 +1,4 @@
-import type { CleanReport, Result, ShotFacts } from '#app/ports.ts';
+import type { CleanReport, FlattenWish, FlatView, Result, ShotFacts } from '#app/ports.ts';
 import type { AssetWant } from '#core/shot.ts';
 
 /** `bytes` are those of the whole file; of a clip, its boxes without the media. */
@@ -16,8 +16,18 @@ export interface CleanJob {
   readonly name: string;
 }
 
-export type PictureJob = InspectJob | CleanJob;
-export type AnswerTo<Job extends PictureJob> = Job extends InspectJob ? Result<ShotFacts> : Result<CleanReport>;
+export interface FlattenJob {
+  readonly do: 'flatten';
+  readonly bytes: Uint8Array;
+  readonly wish: FlattenWish;
+}
+
+export type PictureJob = InspectJob | CleanJob | FlattenJob;
+export type AnswerTo<Job extends PictureJob> = Job extends InspectJob
+  ? Result<ShotFacts>
+  : Job extends FlattenJob
+    ? Result<FlatView>
+    : Result<CleanReport>;
 
 /** A job and its number, as sent to a worker. */
 export interface WorkerRequest {

@@ -1,5 +1,6 @@
 import { headBytes, kindOfBytes } from '#imaging/kindOfBytes.ts';
 import { cleanPicture } from './cleanPicture.ts';
+import { flattenPicture } from './flattenPicture.ts';
 import { inspectPicture } from './inspectPicture.ts';
 import type { AnswerTo, PictureJob } from './pictureJob.ts';
 
@@ -11,5 +12,12 @@ export async function runPictureJob(job: PictureJob): Promise<AnswerTo<PictureJo
     const what = job.bytes.length === 0 ? 'The file is empty.' : 'The file is no picture or clip that can be read.';
     return { ok: false, reason: `${what} Replace it, or leave it out.` };
   }
-  return job.do === 'inspect' ? inspectPicture(kind, job) : cleanPicture(kind, job);
+  switch (job.do) {
+    case 'inspect':
+      return inspectPicture(kind, job);
+    case 'clean':
+      return cleanPicture(kind, job);
+    case 'flatten':
+      return flattenPicture(kind, job.bytes, job.wish);
+  }
 }
