@@ -18,6 +18,7 @@ figure{margin:1.75rem 0}
 .picture img{display:block;max-width:100%;height:auto;max-height:90vh;object-fit:contain;object-position:0 0}
 :root[dir=rtl] .picture img{object-position:100% 0}
 figcaption{font-size:1rem;line-height:1.45;color:var(--pencil);margin-top:.6rem;max-width:var(--measure)}
+:where([dir=rtl]) :where(p,li,dt,dd,.detail,summary,label){unicode-bidi:plaintext;text-align:right}
 .missing{border:1px dashed var(--line);padding:1.25rem 1.5rem;font-size:1rem}
 .content p,.content li{text-wrap:pretty}
 .label{font:500 1rem/1.3 var(--meter);color:var(--pencil);margin:0}
