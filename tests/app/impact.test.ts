@@ -155,8 +155,10 @@ describe('impact', () => {
     expect(report.impact.map(({ findings }) => findings.map((finding) => finding.check))).toEqual([['value-differs']]);
   });
   it('needs a folder that was adopted, and a number that is on the list', async () => {
-    const { folder, world } = await bench();
-    await expect(impact(folder, world, ['1'])).rejects.toThrow(/number from the list/);
+    const { folder, world, edit } = await bench();
+    await expect(impact(folder, world, ['1'])).rejects.toThrow(/Nothing is left to look at/);
+    await edit('2026-03-02', { 'parts.csv': ['100 Ω', '220 Ω'] });
+    await expect(impact(folder, world, ['99'])).rejects.toThrow(/number from the list/);
     await expect(impact(memoryFolder(files), world)).rejects.toThrow(/adopted/);
   });
 });

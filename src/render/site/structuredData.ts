@@ -51,10 +51,24 @@ function stepOf(step: StepBlock, rendering: Rendering): Record<string, unknown> 
     '@type': 'HowToStep',
     position: step.number,
     name: step.heading,
-    text: [...cautions, ...paragraphs].join('\n'),
+    text: [...cautions, opening(paragraphs.join(' '))].join('\n'),
     url: `${rendering.guide.site ?? ''}${fragmentUrl(step.id)}`,
     image: picture ? imageOf(picture, rendering) : null,
   });
+}
+
+/** Characters of a step's text that are given, so that the page need not carry it twice; the address leads to the rest. */
+const longestText = 320;
+
+/** As many whole sentences as fit, and the first in any case. */
+function opening(text: string): string {
+  const sentences = text.match(/[^.!?]+(?:[.!?]+(?=\s|$)|$)|[.!?]+/g) ?? [text];
+  let taken = '';
+  for (const sentence of sentences) {
+    if (taken !== '' && taken.length + sentence.length > longestText) return `${taken.trim()} …`;
+    taken += sentence;
+  }
+  return taken.trim();
 }
 
 function imageOf(picture: PictureBlock, { guide, assetsOf }: Rendering): string | null {
