@@ -1,0 +1,89 @@
+import { boxMeans } from '../alignment/evenLight.ts';
+import { luminanceWeights } from '../pixels/picture.ts';
+import { type Channels, medianOf, mediansAround } from './matchLight.ts';
+
+/** Blurs that are tried, as Gaussian sigma in pixels. */
+const blurs = [0, 0.8, 1.4, 2.2, 3.4, 5];
+/** A blur has to leave this share of the difference at most for each step that it is stronger. */
+const gain = 0.93;
+
+/**
+ * Both pictures about as sharp as the softer one, place by place, since depth of field blurs one thing and not another:
+ * of each 16 × 16 pixels either the one or the other picture is blurred, by the Gaussian that leaves the least median
+ * difference in 80 × 80 pixels round, and by at most one step more than in the middle of all places. Pictures should be
+ * in the same light.
+ */
+export function matchSharpness(first: Channels, second: Channels, compared: Uint8Array): [Channels, Channels] {
+  const stacks = [stackOf(first, lumaOf(first)), stackOf(second, lumaOf(second))] as const;
+  const { width, height } = first;
+  const steps: readonly number[] = blurs.flatMap((_, i) => (i === 0 ? [0] : [i, -i]));
+  const rests = steps.map((step) => {
+    const one = stacks[0].luma(Math.max(0, step));
+    const two = stacks[1].luma(Math.max(0, -step));
+    const rest = mediansAround(width, height, compared, (at) => Math.abs((one[at] ?? 0) - (two[at] ?? 0)));
+    return rest.map((value) => (value + 0.004) / gain ** Math.abs(step));
+  });
+  const cells = rests[0]?.length ?? 0;
+  const chosen = Array.from({ length: cells }, (_, cell) => {
+    const best = steps.reduce(
+      (least, _step, i) => ((rests[i]?.[cell] ?? 1) < (rests[least]?.[cell] ?? 1) ? i : least),
+      0,
+    );
+    return steps[best] ?? 0;
+  });
+  const middle = medianOf(chosen);
+  const held = chosen.map((step) => Math.min(middle + 1, Math.max(middle - 1, step)));
+  return [
+    stacks[0].blended(held.map((step) => Math.max(0, step))),
+    stacks[1].blended(held.map((step) => Math.max(0, -step))),
+  ];
+}
+
+/** One picture at all blurs, each made when it is first asked for. */
+function stackOf(channels: Channels, luma: Float32Array) {
+  const { width, height } = channels;
+  const lumas = new Map<number, Float32Array>();
+  const columns = Math.ceil(width / 16);
+  const blended = (steps: readonly number[]): Channels => {
+    const used = [...new Set(steps)];
+    if (used.length === 1 && used[0] === 0) return channels;
+    const blend = (values: Float32Array) => {
+      const versions = new Map(used.map((step) => [step, blurred(values, width, height, blurs[step] ?? 0)]));
+      return values.map((value, at) => {
+        const cell = Math.floor(Math.floor(at / width) / 16) * columns + Math.floor((at % width) / 16);
+        return versions.get(steps[cell] ?? 0)?.[at] ?? value;
+      });
+    };
+    const [red, green, blue] = channels.planes;
+    return { width, height, planes: [blend(red), blend(green), blend(blue)] };
+  };
+  return {
+    luma: (step: number) => {
+      const known = lumas.get(step) ?? blurred(luma, width, height, blurs[step] ?? 0);
+      lumas.set(step, known);
+      return known;
+    },
+    blended,
+  };
+}
+
+function lumaOf({ planes: [red, green, blue] }: Channels): Float32Array {
+  const [r, g, b] = luminanceWeights;
+  return red.map((value, i) => r * value + g * (green[i] ?? 0) + b * (blue[i] ?? 0));
+}
+
+/** Three means over squares in a row are nearly a Gaussian of their summed variance (W. Wells, PAMI 8(2), 1986). */
+function blurred(values: Float32Array, width: number, height: number, sigma: number): Float32Array {
+  if (sigma === 0) return values;
+  // A square of 2 r + 1 pixels has the variance ((2 r + 1)² − 1) / 12; the two next to the wanted width are mixed.
+  const exact = (Math.sqrt(4 * sigma * sigma + 1) - 1) / 2;
+  const [low, high] = [Math.floor(exact), Math.ceil(exact)];
+  const boxed = (radius: number) =>
+    [1, 2, 3].reduce((plane) => (radius === 0 ? plane : boxMeans(plane, width, height, radius)), values);
+  const narrow = boxed(low);
+  if (low === high) return narrow;
+  const wide = boxed(high);
+  const variance = (radius: number) => radius * (radius + 1);
+  const share = (sigma * sigma - variance(low)) / (variance(high) - variance(low));
+  return narrow.map((value, i) => value * (1 - share) + (wide[i] ?? 0) * share);
+}
