@@ -24,11 +24,15 @@ export function blurPlane(plane: Plane, sigma: number): Plane {
   }
   for (let row = 0; row < height; row++) {
     const line = row * width;
-    for (let k = -radius; k <= radius; k++) {
-      const other = Math.min(height - 1, Math.max(0, row + k)) * width;
-      const weight = weights[Math.abs(k)] ?? 0;
+    const middle = weights[0] ?? 0;
+    for (let column = 0; column < width; column++) blurred[line + column] = middle * (across[line + column] ?? 0);
+    for (let k = 1; k <= radius; k++) {
+      const above = Math.max(0, row - k) * width;
+      const below = Math.min(height - 1, row + k) * width;
+      const weight = weights[k] ?? 0;
       for (let column = 0; column < width; column++) {
-        blurred[line + column] = (blurred[line + column] ?? 0) + weight * (across[other + column] ?? 0);
+        const pair = (across[above + column] ?? 0) + (across[below + column] ?? 0);
+        blurred[line + column] = (blurred[line + column] ?? 0) + weight * pair;
       }
     }
   }

@@ -11,6 +11,7 @@ import { warpPlane } from '../geometry/warpPlane.ts';
 import { luminanceWeights, type Picture, type Plane } from '../pixels/picture.ts';
 import { convexHull } from './convexHull.ts';
 import { differenceOf } from './differenceOf.ts';
+import { isShadow } from './isShadow.ts';
 import { type Channels, channelsOf, matchLight } from './matchLight.ts';
 import { matchSharpness } from './matchSharpness.ts';
 import { type Region, regionsOf } from './regionsOf.ts';
@@ -23,9 +24,15 @@ const side = 512;
  * points of the second to those of the first. The sharper picture is blurred as the other is, light is evened out place
  * by place and channel by channel, places may be seen up to two pixels off (of 512), and what differs by more than the
  * noise, the texture and the rest of the picture explain is joined into regions. Only the part of the picture that moves
- * as the homography says is compared: within the hull of the fields that agree. Null where too little of it does.
+ * as the homography says is compared: within the hull of the fields that agree, or within the corners of the board in the first where they
+ * are known. Null where too little of it does.
  */
-export function changedRegions(first: Picture, second: Picture, homography: Homography): readonly Region[] | null {
+export function changedRegions(
+  first: Picture,
+  second: Picture,
+  homography: Homography,
+  within?: readonly ImagePoint[],
+): readonly Region[] | null {
   const size = sizeWithin(first, side);
   const factor = first.width / size.width;
   const smaller = channelsOf(first, size.width, size.height);
@@ -33,10 +40,15 @@ export function changedRegions(first: Picture, second: Picture, homography: Homo
   const view = invertHomography(resizeHomography(homography, other.width / second.width, size.width / first.width));
   if (!view) return null;
   const { channels: seen, covered } = seenThrough(view, channelsOf(second, other.width, other.height), smaller);
-  const compared = comparedOf(smaller, seen, covered);
+  const outline = within
+    ? convexHull(within.map(({ column, row }) => ({ column: column / factor, row: row / factor })))
+    : agreeingOutline(smaller, seen);
+  const compared = outline && comparedOf(smaller, outline, covered);
   if (!compared) return null;
-  const [one, two] = matchSharpness(...matchLight(smaller, seen, compared), compared);
-  return regionsOf(differenceOf(one, two, compared), size.width, size.height).map((region) => enlarged(region, factor));
+  const { first: one, second: two, steps } = matchSharpness(...matchLight(smaller, seen, compared), compared);
+  const { difference, contrast } = differenceOf(one, two, compared, steps);
+  const isMeant = (pixels: readonly number[]) => !isShadow(pixels, one, two, contrast);
+  return regionsOf(difference, size.width, size.height, isMeant).map((region) => enlarged(region, factor));
 }
 
 function enlarged({ box, area }: Region, factor: number): Region {
@@ -62,17 +74,18 @@ function seenThrough(view: Homography, { width, height, planes }: Channels, firs
   return { channels, covered };
 }
 
-/** Pixels that are compared: 1 within the hull of agreeing fields and in view of both; null where hardly any agree. */
-function comparedOf(first: Channels, second: Channels, covered: Uint8Array): Uint8Array | null {
-  const { width, height } = first;
-  const [one, two] = [levelOf(first), levelOf(second)];
-  const { fields, columns, field } = agreementOf(two, one, sameView);
-  const corners = mainFields(fields, columns).flatMap((i) => {
-    const [left, top] = [(i % columns) * field, Math.floor(i / columns) * field];
-    return [left, left + field].flatMap((column) => [top, top + field].map((row) => ({ column, row })));
-  });
-  if (corners.length < 40) return null;
-  const hull = convexHull(corners);
+/** The hull of the middles of the fields that agree; null where hardly any do. */
+function agreeingOutline(first: Channels, second: Channels): readonly ImagePoint[] | null {
+  const { fields, columns, field } = agreementOf(levelOf(second), levelOf(first), sameView);
+  const middles = mainFields(fields, columns).map((i) => ({
+    column: ((i % columns) + 0.5) * field,
+    row: (Math.floor(i / columns) + 0.5) * field,
+  }));
+  return middles.length < 10 ? null : convexHull(middles);
+}
+
+/** Pixels that are compared: 1 within the outline and in view of both. */
+function comparedOf({ width, height }: Channels, hull: readonly ImagePoint[], covered: Uint8Array): Uint8Array {
   const compared = new Uint8Array(width * height);
   for (let row = 2; row < height - 2; row++) {
     const span = spanAt(hull, row);

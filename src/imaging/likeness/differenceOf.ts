@@ -7,10 +7,20 @@ const reach = 2;
 const least = 0.05;
 /** Share of the local contrast that a place may differ by, since sharpness and places never fit wholly. */
 const slack = 0.35;
+/** Both grow by this share for each step of blur that one picture needed, since no two blurs are quite alike. */
+const softer = 0.3;
 /** A shadow leaves at least this much of the code of what it falls on. */
 const shadow = 0.6;
 /** How much of a change of light alone is forgiven within that. */
 const forgiven = 0.6;
+
+/** Two pictures held against one another, pixel by pixel. */
+export interface Difference {
+  /** Above 1 something changed. */
+  readonly difference: Float32Array;
+  /** Spread of the green within 7 × 7 pixels, in the rougher of the two pictures. */
+  readonly contrast: Float32Array;
+}
 
 /**
  * How much two pictures differ at each pixel, against what need not mean anything: above 1 something changed. It is the
@@ -18,16 +28,17 @@ const forgiven = 0.6;
  * two pixels to where it fits best; the same from the second picture's pixels, and the larger of both, so that what is
  * only in one of them shows. A change of light that leaves the colour, as a shadow is, counts less. What need not mean
  * anything is the larger of 0.05 and the median plus six median deviations of the whole, and on top 0.35 of the spread of
- * the green within 7 × 7 pixels, in the smoother of the two pictures.
+ * the green within 7 × 7 pixels, in the smoother of the two pictures; three tenths more
+ * for each step by which one of them had to be blurred.
  */
-export function differenceOf(first: Channels, second: Channels, compared: Uint8Array): Float32Array {
+export function differenceOf(first: Channels, second: Channels, compared: Uint8Array, steps: number): Difference {
   const { width, height } = first;
   const count = width * height;
   const fromFirst = new Float32Array(count).fill(Number.POSITIVE_INFINITY);
   const fromSecond = new Float32Array(count).fill(Number.POSITIVE_INFINITY);
   const squares = new Float32Array(count);
   for (let down = -reach; down <= reach; down++) {
-    for (let across = -reach; across <= reach; across++) {
+    for (let across = Math.abs(down) - reach; across <= reach - Math.abs(down); across++) {
       const shift = down * width + across;
       squaresOf(first, second, shift, compared, squares);
       const means = boxMeans(squares, width, height, 1);
@@ -40,13 +51,17 @@ export function differenceOf(first: Channels, second: Channels, compared: Uint8A
       }
     }
   }
-  const difference = new Float32Array(count);
+  const apart = new Float32Array(count);
   for (let i = 0; i < count; i++) {
-    if (compared[i] === 1) difference[i] = Math.sqrt(Math.max(fromFirst[i] ?? 0, fromSecond[i] ?? 0));
+    if (compared[i] === 1) apart[i] = Math.sqrt(Math.max(fromFirst[i] ?? 0, fromSecond[i] ?? 0));
   }
-  const limit = limitOf(difference, compared);
+  const limit = limitOf(apart, compared);
   const [one, two] = [spreadsOf(first), spreadsOf(second)];
-  return difference.map((value, i) => value / (limit + slack * Math.min(one[i] ?? 0, two[i] ?? 0)));
+  const contrast = one.map((spread, i) => Math.max(spread, two[i] ?? 0));
+  const difference = apart.map(
+    (value, i) => value / ((1 + softer * steps) * (limit + slack * Math.min(one[i] ?? 0, two[i] ?? 0))),
+  );
+  return { difference, contrast };
 }
 
 function squaresOf(first: Channels, second: Channels, shift: number, compared: Uint8Array, squares: Float32Array) {

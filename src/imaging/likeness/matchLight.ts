@@ -1,4 +1,4 @@
-import { resizePlane } from '../alignment/resizePlane.ts';
+import { shrunken } from '../alignment/resizePlane.ts';
 import type { Picture } from '../pixels/picture.ts';
 
 /** Red, green and blue of a picture apart, coded, 0 to 1. */
@@ -8,19 +8,21 @@ export interface Channels {
   readonly planes: readonly [Float32Array, Float32Array, Float32Array];
 }
 
-/** A picture's channels at another size. */
-export function channelsOf({ width: from, height: down, rgb }: Picture, width: number, height: number): Channels {
+/** A picture's channels at a smaller size. */
+export function channelsOf(picture: Picture, width: number, height: number): Channels {
+  const small = shrunken(picture.rgb, picture.width, picture.height, width, height, 3);
   const channel = (which: number) => {
-    const values = new Float32Array(from * down);
-    for (let i = 0; i < values.length; i++) values[i] = (rgb[3 * i + which] ?? 0) / 255;
-    return resizePlane({ width: from, height: down, values, coding: 'gamma' }, width, height).values;
+    const values = new Float32Array(width * height);
+    for (let i = 0; i < values.length; i++) values[i] = (small[3 * i + which] ?? 0) / 255;
+    return values;
   };
   return { width, height, planes: [channel(0), channel(1), channel(2)] };
 }
 
-const cell = 16;
-/** Medians are taken over so many cells to each side of a cell. */
-const around = 2;
+/** Side of the squares that have a median each, in pixels. */
+export const cell = 32;
+/** Only every so many pixels are looked at in each direction. */
+const stride = 5;
 /** Keeps black from having an endless ratio. */
 const floor = 0.06;
 /** Coded value from which on a channel may have been clipped. */
@@ -28,7 +30,7 @@ const clipped = 0.95;
 
 /**
  * The second picture in the light of the first: each channel times a gain that changes slowly over the picture, the
- * median of the ratios in 80 × 80 pixels round, which a part that covers less than half of them does not move. Where
+ * median of the ratios in 96 × 96 pixels round, which a part that covers less than half of them does not move. Where
  * either picture is clipped, both are cut at what is left of the brighter one, so that no clipping counts as a change.
  */
 export function matchLight(first: Channels, second: Channels, compared: Uint8Array): [Channels, Channels] {
@@ -62,7 +64,7 @@ function litChannel(first: Channels, second: Channels, compared: Uint8Array, whi
   return { one, two };
 }
 
-/** For each 16 × 16 pixels the median of something over 80 × 80 round, of every fourth pixel in each direction. */
+/** For each 32 × 32 pixels the median of something over 96 × 96 round, of every fifth pixel in each direction. */
 export function mediansAround(
   width: number,
   height: number,
@@ -73,8 +75,8 @@ export function mediansAround(
   const rows = Math.ceil(height / cell);
   const samples = Array.from({ length: columns * rows }, (): number[] => []);
   const all: number[] = [];
-  for (let row = 1; row < height; row += 4) {
-    for (let column = 1; column < width; column += 4) {
+  for (let row = 1; row < height; row += stride) {
+    for (let column = 1; column < width; column += stride) {
       const at = row * width + column;
       if (compared[at] !== 1) continue;
       const value = of(at);
@@ -85,8 +87,8 @@ export function mediansAround(
   const whole = medianOf(all);
   return Float32Array.from(samples, (_, i) => {
     const near: number[] = [];
-    for (let row = Math.floor(i / columns) - around; row <= Math.floor(i / columns) + around; row++) {
-      for (let column = (i % columns) - around; column <= (i % columns) + around; column++) {
+    for (let row = Math.floor(i / columns) - 1; row <= Math.floor(i / columns) + 1; row++) {
+      for (let column = (i % columns) - 1; column <= (i % columns) + 1; column++) {
         if (row >= 0 && column >= 0 && row < rows && column < columns)
           near.push(...(samples[row * columns + column] ?? []));
       }

@@ -1,57 +1,70 @@
 import { boxMeans } from '../alignment/evenLight.ts';
 import { luminanceWeights } from '../pixels/picture.ts';
-import { type Channels, medianOf, mediansAround } from './matchLight.ts';
+import { type Channels, cell, medianOf, mediansAround } from './matchLight.ts';
 
 /** Blurs that are tried, as Gaussian sigma in pixels. */
 const blurs = [0, 0.8, 1.4, 2.2, 3.4, 5];
 /** A blur has to leave this share of the difference at most for each step that it is stronger. */
 const gain = 0.93;
 
+/** Both pictures, and how strongly the sharper one had to be blurred in the middle of all places: 0 to 5. */
+export interface MatchedSharpness {
+  readonly first: Channels;
+  readonly second: Channels;
+  readonly steps: number;
+}
+
 /**
  * Both pictures about as sharp as the softer one, place by place, since depth of field blurs one thing and not another:
- * of each 16 × 16 pixels either the one or the other picture is blurred, by the Gaussian that leaves the least median
- * difference in 80 × 80 pixels round, and by at most one step more than in the middle of all places. Pictures should be
+ * of each 32 × 32 pixels either the one or the other picture is blurred, by the Gaussian that leaves the least median
+ * difference in 96 × 96 pixels round, and by at most one step more than in the middle of all places. Pictures should be
  * in the same light.
  */
-export function matchSharpness(first: Channels, second: Channels, compared: Uint8Array): [Channels, Channels] {
+export function matchSharpness(first: Channels, second: Channels, compared: Uint8Array): MatchedSharpness {
   const stacks = [stackOf(first, lumaOf(first)), stackOf(second, lumaOf(second))] as const;
   const { width, height } = first;
-  const steps: readonly number[] = blurs.flatMap((_, i) => (i === 0 ? [0] : [i, -i]));
-  const rests = steps.map((step) => {
+  const restOf = (step: number) => {
     const one = stacks[0].luma(Math.max(0, step));
     const two = stacks[1].luma(Math.max(0, -step));
     const rest = mediansAround(width, height, compared, (at) => Math.abs((one[at] ?? 0) - (two[at] ?? 0)));
     return rest.map((value) => (value + 0.004) / gain ** Math.abs(step));
-  });
-  const cells = rests[0]?.length ?? 0;
-  const chosen = Array.from({ length: cells }, (_, cell) => {
-    const best = steps.reduce(
-      (least, _step, i) => ((rests[i]?.[cell] ?? 1) < (rests[least]?.[cell] ?? 1) ? i : least),
-      0,
-    );
-    return steps[best] ?? 0;
-  });
+  };
+  const least = restOf(0);
+  const chosen = Array.from(least, () => 0);
+  for (const sign of [1, -1]) {
+    // Stronger blurs are worth trying only as long as the last one helped.
+    for (let step = 1, helped = true; step < blurs.length && helped; step++) {
+      helped = false;
+      for (const [place, rest] of restOf(sign * step).entries()) {
+        if (rest >= (least[place] ?? 0)) continue;
+        least[place] = rest;
+        chosen[place] = sign * step;
+        helped = true;
+      }
+    }
+  }
   const middle = medianOf(chosen);
   const held = chosen.map((step) => Math.min(middle + 1, Math.max(middle - 1, step)));
-  return [
-    stacks[0].blended(held.map((step) => Math.max(0, step))),
-    stacks[1].blended(held.map((step) => Math.max(0, -step))),
-  ];
+  return {
+    first: stacks[0].blended(held.map((step) => Math.max(0, step))),
+    second: stacks[1].blended(held.map((step) => Math.max(0, -step))),
+    steps: Math.abs(middle),
+  };
 }
 
 /** One picture at all blurs, each made when it is first asked for. */
 function stackOf(channels: Channels, luma: Float32Array) {
   const { width, height } = channels;
   const lumas = new Map<number, Float32Array>();
-  const columns = Math.ceil(width / 16);
+  const columns = Math.ceil(width / cell);
   const blended = (steps: readonly number[]): Channels => {
     const used = [...new Set(steps)];
     if (used.length === 1 && used[0] === 0) return channels;
     const blend = (values: Float32Array) => {
       const versions = new Map(used.map((step) => [step, blurred(values, width, height, blurs[step] ?? 0)]));
       return values.map((value, at) => {
-        const cell = Math.floor(Math.floor(at / width) / 16) * columns + Math.floor((at % width) / 16);
-        return versions.get(steps[cell] ?? 0)?.[at] ?? value;
+        const place = Math.floor(Math.floor(at / width) / cell) * columns + Math.floor((at % width) / cell);
+        return versions.get(steps[place] ?? 0)?.[at] ?? value;
       });
     };
     const [red, green, blue] = channels.planes;

@@ -19,15 +19,21 @@ const leastShare = 0.0006;
 const most = 12;
 
 /**
- * Regions of a plane above 1, the largest first, twelve at most: pixels above 1, joined to those above 0.6 that touch them (J. Canny, 1986); regions a few pixels apart count as one, specks are left out.
+ * Regions of a plane above 1, the largest first, twelve at most: pixels above 1, joined to those above 0.6 that touch them (J. Canny, 1986); regions a few pixels apart count as one, specks and parts that are not
+ * meant are left out.
  */
-export function regionsOf(values: Float32Array, width: number, height: number): readonly Region[] {
+export function regionsOf(
+  values: Float32Array,
+  width: number,
+  height: number,
+  isMeant: (pixels: readonly number[]) => boolean,
+): readonly Region[] {
   const opened = opening(
     Uint8Array.from(values, (value) => (value > 0.6 ? 1 : 0)),
     width,
     height,
   );
-  const parts = connected(opened, width).filter((part) => part.some((at) => (values[at] ?? 0) > 1));
+  const parts = connected(opened, width).filter((part) => part.some((at) => (values[at] ?? 0) > 1) && isMeant(part));
   const joined = joinNear(parts.map((part) => regionOf(part, width)));
   return joined
     .filter(({ area }) => area >= leastShare * width * height)
