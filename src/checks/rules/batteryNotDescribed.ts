@@ -10,6 +10,7 @@ export const batteryNotDescribed = defineCheck({
   title: 'A rechargeable battery is described: chemistry, protection, charging, disposal.',
   weight: 'slows',
   audience: 'builder',
+  firm: true,
   words: 'English',
   why: 'Cells that look alike take different chargers, and the wrong pair burns.',
   basis: 'IEC 62133-2 and makers’ handling guides for what a user must be told; disposal after local law',

@@ -8,6 +8,7 @@ export const cautionAfterTheAct = defineCheck({
   title: 'A caution stands before the work that it is about.',
   weight: 'slows',
   audience: 'builder',
+  firm: true,
   words: 'English',
   why: 'A guide is followed line by line: what comes after the act is read too late.',
   basis: 'IEC/IEEE 82079-1 and ANSI Z535.6: a message after its step is an error',

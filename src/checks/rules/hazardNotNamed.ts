@@ -13,6 +13,7 @@ export const hazardNotNamed = defineCheck({
   title: 'Every listed hazard that the build brings with it is named before the work.',
   weight: 'slows',
   audience: 'builder',
+  firm: true,
   words: 'English',
   why: 'Who builds for the first time does not know what can hurt them.',
   basis: 'IEC/IEEE 82079-1 asks for warnings before the step; signal words as in ANSI Z535.4',

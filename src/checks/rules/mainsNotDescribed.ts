@@ -8,6 +8,7 @@ export const mainsNotDescribed = defineCheck({
   title: 'A build with mains in it tells of isolation, fuse, earth, case, and who may do the work.',
   weight: 'slows',
   audience: 'builder',
+  firm: true,
   words: 'English',
   why: 'Each of the five is what stands between a fault and a death; none can be guessed from a wiring table.',
   basis: 'IEC 61140 and IEC 60364-4-41 for protection against shock; who may work on mains is for local law to say',

@@ -11,6 +11,7 @@ export const poweredWhileWorking = defineCheck({
   title: 'Nothing is wired, unwired or soldered while the circuit has power.',
   weight: 'halts',
   audience: 'builder',
+  firm: true,
   words: 'English',
   why: 'A wire that slips on a live circuit can short the supply, destroy parts and burn the builder.',
   basis: 'common practice of electrical work: switch off before working on a circuit',

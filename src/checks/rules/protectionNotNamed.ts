@@ -11,6 +11,7 @@ export const protectionNotNamed = defineCheck({
   title: 'What to wear is named at the step or ahead of it.',
   weight: 'slows',
   audience: 'builder',
+  firm: true,
   words: 'English',
   why: 'Glasses that are named only afterwards, or in a list of tools alone, stay in the drawer.',
   basis: 'IEC/IEEE 82079-1: protective equipment is told with the instruction; EN 166 and ANSI Z87.1 for eyes',
