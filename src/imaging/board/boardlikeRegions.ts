@@ -22,6 +22,7 @@ export function* boardlikeRegions(survey: Survey): Generator<Region> {
   for (const members of chosen) {
     const isMember = Uint8Array.from(mixture, (_, group) => (members.includes(group) ? 1 : 0));
     const mask = groupOf.map((group) => isMember[group] ?? 0);
+    if (mask.reduce((sum, cell) => sum + cell, 0) < leastArea * width * height) continue;
     for (const radius of radii) {
       const regions = regionsOf(closedMask(mask, width, height, radius), width, height, leastArea * width * height);
       yield* regions.filter(({ isCut }) => !isCut);

@@ -29,7 +29,7 @@ export function findBoard(picture: Picture): Board | null {
   let best: { readonly corners: Four; readonly confidence: number; readonly rank: number } | null = null;
   for (const { corners, fill } of guessOutlines(survey)) {
     const settled = settle(picture, onPicture(corners, scale));
-    if (settled === null || !hasBoardShape(settled.corners)) continue;
+    if (settled === null || !hasBoardShape(settled.corners) || !settled.corners.every(isWithin(picture))) continue;
     const confidence = (fill * settled.seen.reduce((sum, share) => sum + share, 0)) / 4;
     const rank = confidence ** 2 * Math.sqrt(areaWithin(settled.corners));
     if (confidence < leastConfidence || Math.min(...settled.seen) < leastSeen || rank <= (best?.rank ?? 0)) continue;
@@ -103,6 +103,10 @@ function settle(picture: Picture, guess: Four): Settled | null {
   return settled;
 }
 
+function isWithin({ width, height }: Picture): (corner: ImagePoint) => boolean {
+  return ({ column, row }) => column >= -0.5 && row >= -0.5 && column <= width - 0.5 && row <= height - 0.5;
+}
+
 /** Convex, no corner sharper than about 27°, no side more than 2.2 times the one opposite or 6 times the next. */
 function hasBoardShape(corners: Four): boolean {
   return corners.every((at, index) => {
@@ -110,9 +114,9 @@ function hasBoardShape(corners: Four): boolean {
     if (after === undefined || opposite === undefined || before === undefined) return false;
     const [side, next] = [distance(before, at), distance(at, after)];
     const ratios = [side / distance(after, opposite), side / next];
-    const isWithin = (ratio: number | undefined, most: number) =>
+    const isAtMost = (ratio: number | undefined, most: number) =>
       ratio !== undefined && ratio <= most && ratio >= 1 / most;
-    return turnOf(before, at, after) > 0.45 * side * next && isWithin(ratios[0], 2.2) && isWithin(ratios[1], 6);
+    return turnOf(before, at, after) > 0.45 * side * next && isAtMost(ratios[0], 2.2) && isAtMost(ratios[1], 6);
   });
 }
 
@@ -142,8 +146,8 @@ function shareOfOther(survey: Survey, corners: Four, scale: number): number {
   const cells: number[] = [];
   for (let row = 0; row < survey.height; row++) {
     for (let column = 0; column < survey.width; column++) {
-      const isWithin = inner.every((from, index) => turnOf(from, inner[(index + 1) % 4] ?? from, { column, row }) > 0);
-      if (isWithin) cells.push(row * survey.width + column);
+      const isInner = inner.every((from, index) => turnOf(from, inner[(index + 1) % 4] ?? from, { column, row }) > 0);
+      if (isInner) cells.push(row * survey.width + column);
     }
   }
   const [l, a, b] = [survey.l, survey.a, survey.b].map((values) => medianOf(cells.map((cell) => values[cell] ?? 0)));

@@ -20,28 +20,33 @@ export function surveyPicture({ width, height, rgb }: Picture, side: number): Su
   const cells = wide * high;
   const sums = { red: new Float64Array(cells), green: new Float64Array(cells), blue: new Float64Array(cells) };
   const [steps, counts] = [new Float64Array(cells), new Uint32Array(cells)];
-  const columnOf = Uint32Array.from({ length: width }, (_, column) => Math.floor((column * wide) / width));
+  const starts = Uint32Array.from({ length: wide + 1 }, (_, column) => Math.ceil((column * width) / wide));
   const luma = lumaTables();
-  let above = new Float32Array(width);
+  const above = new Float32Array(width);
   for (let row = 0, at = 0; row < height; row++) {
-    const start = Math.floor((row * high) / height) * wide;
-    const line = new Float32Array(width);
+    const first = Math.floor((row * high) / height) * wide;
     let before = 0;
-    for (let column = 0; column < width; column++, at += 3) {
-      const cell = start + (columnOf[column] ?? 0);
-      const [red, green, blue] = [rgb[at] ?? 0, rgb[at + 1] ?? 0, rgb[at + 2] ?? 0];
-      sums.red[cell] = (sums.red[cell] ?? 0) + (linearOf[red] ?? 0);
-      sums.green[cell] = (sums.green[cell] ?? 0) + (linearOf[green] ?? 0);
-      sums.blue[cell] = (sums.blue[cell] ?? 0) + (linearOf[blue] ?? 0);
-      const here = (luma.red[red] ?? 0) + (luma.green[green] ?? 0) + (luma.blue[blue] ?? 0);
-      const across = column === 0 ? 0 : Math.abs(here - before);
-      const down = row === 0 ? 0 : Math.abs(here - (above[column] ?? 0));
-      steps[cell] = (steps[cell] ?? 0) + (across + down) / 2;
-      counts[cell] = (counts[cell] ?? 0) + 1;
-      line[column] = here;
-      before = here;
+    for (let cell = first, start = 0; cell < first + wide; cell++) {
+      const end = starts[cell - first + 1] ?? width;
+      let [reds, greens, blues, change] = [0, 0, 0, 0];
+      for (let column = start; column < end; column++, at += 3) {
+        const [red, green, blue] = [rgb[at] ?? 0, rgb[at + 1] ?? 0, rgb[at + 2] ?? 0];
+        reds += linearOf[red] ?? 0;
+        greens += linearOf[green] ?? 0;
+        blues += linearOf[blue] ?? 0;
+        const here = (luma.red[red] ?? 0) + (luma.green[green] ?? 0) + (luma.blue[blue] ?? 0);
+        if (column > 0) change += Math.abs(here - before);
+        if (row > 0) change += Math.abs(here - (above[column] ?? 0));
+        above[column] = here;
+        before = here;
+      }
+      sums.red[cell] = (sums.red[cell] ?? 0) + reds;
+      sums.green[cell] = (sums.green[cell] ?? 0) + greens;
+      sums.blue[cell] = (sums.blue[cell] ?? 0) + blues;
+      steps[cell] = (steps[cell] ?? 0) + change / 2;
+      counts[cell] = (counts[cell] ?? 0) + end - start;
+      start = end;
     }
-    above = line;
   }
   const survey = {
     width: wide,
