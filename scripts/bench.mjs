@@ -3,7 +3,7 @@ import { ensureBuilt, ensureInstalled } from './lib/fresh.mjs';
 
 ensureInstalled();
 ensureBuilt();
-const known = ['spine', 'recheck', 'publish', 'subject', 'pictures'];
+const known = ['spine', 'recheck', 'publish', 'subject', 'pictures', 'alignment'];
 const asked = process.argv.slice(2);
 const strange = asked.find((name) => !known.includes(name));
 if (strange !== undefined) {

@@ -11,6 +11,7 @@ import { warpPlane } from '../geometry/warpPlane.ts';
 import { luminanceWeights, type Picture, type Plane } from '../pixels/picture.ts';
 import { convexHull } from './convexHull.ts';
 import { differenceOf } from './differenceOf.ts';
+import { isMoved } from './isMoved.ts';
 import { isShadow } from './isShadow.ts';
 import { type Channels, channelsOf, matchLight } from './matchLight.ts';
 import { matchSharpness } from './matchSharpness.ts';
@@ -23,7 +24,8 @@ const side = 512;
  * Where two pictures of one thing differ, as upright boxes in pixels of the first, the largest first. `homography` takes
  * points of the second to those of the first. The sharper picture is blurred as the other is, light is evened out place
  * by place and channel by channel, places may be seen up to two pixels off (of 512), and what differs by more than the
- * noise, the texture and the rest of the picture explain is joined into regions. Only the part of the picture that moves
+ * noise, the texture and the rest of the picture explain is joined into regions, shadows and what is only seen from
+ * another side left out. Only the part of the picture that moves
  * as the homography says is compared: within the hull of the fields that agree, or within the corners of the board in the first where they
  * are known. Null where too little of it does.
  */
@@ -47,7 +49,7 @@ export function changedRegions(
   if (!compared) return null;
   const { first: one, second: two, steps } = matchSharpness(...matchLight(smaller, seen, compared), compared);
   const { difference, contrast } = differenceOf(one, two, compared, steps);
-  const isMeant = (pixels: readonly number[]) => !isShadow(pixels, one, two, contrast);
+  const isMeant = (pixels: readonly number[]) => !isShadow(pixels, one, two, contrast) && !isMoved(pixels, one, two);
   return regionsOf(difference, size.width, size.height, isMeant).map((region) => enlarged(region, factor));
 }
 
