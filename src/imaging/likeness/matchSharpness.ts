@@ -18,7 +18,8 @@ export interface MatchedSharpness {
  * Both pictures about as sharp as the softer one, place by place, since depth of field blurs one thing and not another:
  * of each 32 × 32 pixels either the one or the other picture is blurred, by the Gaussian that leaves the least median
  * difference in 96 × 96 pixels round, and by at most one step more than in the middle of all places. Pictures should be
- * in the same light.
+ * in the same light. Both are then blurred once more as much as in the
+ * middle: what shook and what is out of focus is no Gaussian.
  */
 export function matchSharpness(first: Channels, second: Channels, compared: Uint8Array): MatchedSharpness {
   const stacks = [stackOf(first, lumaOf(first)), stackOf(second, lumaOf(second))] as const;
@@ -29,7 +30,8 @@ export function matchSharpness(first: Channels, second: Channels, compared: Uint
     const rest = mediansAround(width, height, compared, (at) => Math.abs((one[at] ?? 0) - (two[at] ?? 0)));
     return rest.map((value) => (value + 0.004) / gain ** Math.abs(step));
   };
-  const least = restOf(0);
+  const atRest = restOf(0);
+  const least = atRest.slice();
   const chosen = Array.from(least, () => 0);
   for (const sign of [1, -1]) {
     // Stronger blurs are worth trying only as long as the last one helped.
@@ -43,12 +45,15 @@ export function matchSharpness(first: Channels, second: Channels, compared: Uint
       }
     }
   }
-  const middle = medianOf(chosen);
+  // Where nothing is to be seen, no blur is better than another: the rougher half of the places decides.
+  const rough = medianOf(Array.from(atRest));
+  const middle = medianOf(chosen.filter((_, place) => (atRest[place] ?? 0) >= rough));
   const held = chosen.map((step) => Math.min(middle + 1, Math.max(middle - 1, step)));
+  const steps = Math.abs(middle);
   return {
-    first: stacks[0].blended(held.map((step) => Math.max(0, step))),
-    second: stacks[1].blended(held.map((step) => Math.max(0, -step))),
-    steps: Math.abs(middle),
+    first: blurredWhole(stacks[0].blended(held.map((step) => Math.max(0, step))), blurs[steps] ?? 0),
+    second: blurredWhole(stacks[1].blended(held.map((step) => Math.max(0, -step))), blurs[steps] ?? 0),
+    steps,
   };
 }
 
@@ -78,6 +83,12 @@ function stackOf(channels: Channels, luma: Float32Array) {
     },
     blended,
   };
+}
+
+function blurredWhole({ width, height, planes }: Channels, sigma: number): Channels {
+  const [red, green, blue] = planes;
+  const blur = (values: Float32Array) => blurred(values, width, height, sigma);
+  return { width, height, planes: [blur(red), blur(green), blur(blue)] };
 }
 
 function lumaOf({ planes: [red, green, blue] }: Channels): Float32Array {
