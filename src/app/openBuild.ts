@@ -242,6 +242,7 @@ function textsThatSpeak(
   return new Map([...texts].filter(([path]) => playing.has(path) || looksLike('prose', path)));
 }
 
-function isShot(path: Path): boolean {
+/** Whether a file is a picture or a clip, by its name. */
+export function isShot(path: Path): boolean {
   return looksLike('picture', path) || looksLike('clip', path);
 }

@@ -4,6 +4,9 @@ import type { Hash, Path } from '#core/place.ts';
 import type { Asset, AssetWant, Shot } from '#core/shot.ts';
 import type { PicturePoint } from '#core/shotChoice.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
+import type { Board } from '#imaging/board/findBoard.ts';
+import type { Measures } from '#imaging/measures/measurePicture.ts';
+import type { Subject } from '#imaging/subject/findSubject.ts';
 
 /** The folder's files, and those passed over with the reason. */
 export interface Listing {
@@ -46,6 +49,12 @@ export interface CleanReport {
   readonly removed: readonly string[];
 }
 
+/** What a picture shows and how well: all measures, and what it is about. */
+export interface ShotMeasures extends Measures {
+  readonly subject: Subject | null;
+  readonly board: Board | null;
+}
+
 /** How a board lies in a photo and how it is to be shown. */
 export interface FlattenWish {
   /** Fractions of the upright picture, clockwise from the corner that is to be top left. */
@@ -75,6 +84,8 @@ export interface PicturePort {
   inspect(path: Path): Promise<Result<ShotFacts>>;
   /** A clean copy: upright, no wider than wanted, profile kept, every private field gone. */
   clean(want: AssetWant, name: string): Promise<Result<CleanReport>>;
+  /** How sharp, light, coloured and tidy a picture is, and what it is about. */
+  measure(path: Path): Promise<Result<ShotMeasures>>;
   /** A board in a photo from straight above and true to scale. */
   flatten(path: Path, wish: FlattenWish): Promise<Result<FlatView>>;
   close(): Promise<void>;

@@ -8,6 +8,7 @@ import type { Command } from './commands/command.ts';
 import { confirmCommand } from './commands/confirm.ts';
 import { flattenCommand } from './commands/flatten.ts';
 import { impactCommand } from './commands/impact.ts';
+import { lookCommand } from './commands/look.ts';
 import { partsCommand } from './commands/parts.ts';
 import { pinsCommand } from './commands/pins.ts';
 import { publishCommand } from './commands/publish.ts';
@@ -26,6 +27,7 @@ const commands: readonly Command[] = [
   partsCommand,
   pinsCommand,
   cautionsCommand,
+  lookCommand,
   flattenCommand,
 ];
 

@@ -75,6 +75,15 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ['kind', 'path', 'files', 'bytes'],
   ],
   [
+    'look',
+    () => ['look', ...['IMG_2043.jpg', 'IMG_2046.jpg'].map((name) => path.join(demo.root, 'photos', name))],
+    ['format', 'shots', 'leftOut'],
+    [
+      ...['path', 'hash', 'kind', 'width', 'height', 'takenAt', 'camera', 'position'],
+      ...['focus', 'exposure', 'cast', 'clutter', 'subject', 'board'],
+    ],
+  ],
+  [
     'flatten',
     () => [
       ...['flatten', path.join(demo.root, 'photos/IMG_2049.jpg'), '--size', '70x50', '--per-mm', '4'],
@@ -90,6 +99,7 @@ const itemsUnder: Record<string, string> = {
   pins: 'pins',
   rehearse: 'steps',
   publish: 'outputs',
+  look: 'shots',
 };
 
 describe('--json', () => {

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { pinsDocument } from '#app/documents/pinsDocument.ts';
 import { listPins, listPinsOfFiles } from '#app/listPins.ts';
 import { readArguments, UsageMistake } from '../arguments.ts';
+import { commonFolder } from '../commonFolder.ts';
 import { printPins } from '../print/printPins.ts';
 import { printJson, withWorld } from '../withWorld.ts';
 import { type Command, jsonOption } from './command.ts';
@@ -31,11 +32,3 @@ export const pinsCommand: Command = {
     return 0;
   },
 };
-
-/** The deepest folder that holds all files. */
-function commonFolder(files: readonly string[]): string {
-  const folders = files.map((file) => path.dirname(path.resolve(file)).split(path.sep));
-  const [first = []] = folders;
-  const depth = first.findIndex((step, at) => folders.some((folder) => folder[at] !== step));
-  return (depth < 0 ? first : first.slice(0, depth)).join(path.sep) || path.sep;
-}

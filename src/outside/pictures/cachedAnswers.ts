@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import type { CachePort, CleanReport, ShotFacts } from '#app/ports.ts';
+import type { CachePort, CleanReport, ShotFacts, ShotMeasures } from '#app/ports.ts';
 import type { AssetWant } from '#core/shot.ts';
-import { jobVersion } from './jobVersion.ts';
+import { jobVersion, measureVersion } from './jobVersion.ts';
 
 /** A cached inspection; null where there is none. */
 export async function inspectFromCache(cache: CachePort, hash: string): Promise<ShotFacts | null> {
@@ -13,6 +13,16 @@ export async function inspectFromCache(cache: CachePort, hash: string): Promise<
 
 export async function inspectToCache(cache: CachePort, hash: string, facts: ShotFacts): Promise<void> {
   await cache.put(inspectKey(hash), new TextEncoder().encode(JSON.stringify(facts)));
+}
+
+/** Measures of a picture that were kept; null where there are none. */
+export async function measuresFromCache(cache: CachePort, hash: string): Promise<ShotMeasures | null> {
+  const data = await cache.get(measureKey(hash));
+  return data && JSON.parse(new TextDecoder().decode(data));
+}
+
+export async function measuresToCache(cache: CachePort, hash: string, measures: ShotMeasures): Promise<void> {
+  await cache.put(measureKey(hash), new TextEncoder().encode(JSON.stringify(measures)));
 }
 
 /** A cached copy, under the name now wanted; null where there is none. */
@@ -44,6 +54,10 @@ export async function cleanToCache(
 
 function inspectKey(hash: string): string {
   return `inspect ${jobVersion} ${decoderVersions()} ${hash}`;
+}
+
+function measureKey(hash: string): string {
+  return `measure ${measureVersion} ${decoderVersions()} ${hash}`;
 }
 
 function cleanKey(hash: string, { width, format }: AssetWant): string {

@@ -1,9 +1,16 @@
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
-import type { CachePort, CleanReport, FolderPort, PicturePort, Result, ShotFacts } from '#app/ports.ts';
+import type { CachePort, CleanReport, FolderPort, PicturePort, Result, ShotFacts, ShotMeasures } from '#app/ports.ts';
 import { Failure } from '#core/failure.ts';
 import type { AssetWant } from '#core/shot.ts';
-import { cleanFromCache, cleanToCache, inspectFromCache, inspectToCache } from './cachedAnswers.ts';
+import {
+  cleanFromCache,
+  cleanToCache,
+  inspectFromCache,
+  inspectToCache,
+  measuresFromCache,
+  measuresToCache,
+} from './cachedAnswers.ts';
 import { openCrewHere, openCrewOfWorkers } from './pictureCrew.ts';
 import { type PictureFile, readPictureFile } from './readPictureFile.ts';
 import { takingTurns } from './takingTurns.ts';
@@ -41,6 +48,13 @@ export async function openPictures(
     if (answer.ok) await cleanToCache(cache, hash, want, answer.value);
     return answer;
   };
+  const measure = async ({ hash, bytes }: PictureFile): Promise<Result<ShotMeasures>> => {
+    const known = await measuresFromCache(cache, hash);
+    if (known) return { ok: true, value: known };
+    const answer = await crew.run({ do: 'measure', bytes });
+    if (answer.ok) await measuresToCache(cache, hash, answer.value);
+    return answer;
+  };
   const withFile = <T>(path: string, work: (file: PictureFile) => Promise<Result<T>>): Promise<Result<T>> =>
     // A file is read only when its turn comes: hundreds in memory at once would be too many.
     inTurn(async () => {
@@ -51,6 +65,7 @@ export async function openPictures(
   return {
     inspect: (path) => withFile(path, inspect),
     clean: (want, name) => withFile(want.shot, (file) => clean(file, want, name)),
+    measure: (path) => withFile(path, measure),
     flatten: (path, wish) => withFile(path, ({ bytes }) => crew.run({ do: 'flatten', bytes, wish })),
     close: () => crew.close(),
   };

@@ -1,4 +1,4 @@
-import type { CleanReport, FlattenWish, FlatView, Result, ShotFacts } from '#app/ports.ts';
+import type { CleanReport, FlattenWish, FlatView, Result, ShotFacts, ShotMeasures } from '#app/ports.ts';
 import type { AssetWant } from '#core/shot.ts';
 
 /** `bytes` are those of the whole file; of a clip, its boxes without the media. */
@@ -22,12 +22,19 @@ export interface FlattenJob {
   readonly wish: FlattenWish;
 }
 
-export type PictureJob = InspectJob | CleanJob | FlattenJob;
+export interface MeasureJob {
+  readonly do: 'measure';
+  readonly bytes: Uint8Array;
+}
+
+export type PictureJob = InspectJob | CleanJob | FlattenJob | MeasureJob;
 export type AnswerTo<Job extends PictureJob> = Job extends InspectJob
   ? Result<ShotFacts>
   : Job extends FlattenJob
     ? Result<FlatView>
-    : Result<CleanReport>;
+    : Job extends MeasureJob
+      ? Result<ShotMeasures>
+      : Result<CleanReport>;
 
 /** A job and its number, as sent to a worker. */
 export interface WorkerRequest {

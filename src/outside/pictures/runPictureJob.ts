@@ -2,6 +2,7 @@ import { headBytes, kindOfBytes } from '#imaging/kindOfBytes.ts';
 import { cleanPicture } from './cleanPicture.ts';
 import { flattenPicture } from './flattenPicture.ts';
 import { inspectPicture } from './inspectPicture.ts';
+import { measureShot } from './measureShot.ts';
 import type { AnswerTo, PictureJob } from './pictureJob.ts';
 
 /** Does one job. A file that cannot be used gives a reason; only a mistake of ours throws. */
@@ -17,6 +18,8 @@ export async function runPictureJob(job: PictureJob): Promise<AnswerTo<PictureJo
       return inspectPicture(kind, job);
     case 'clean':
       return cleanPicture(kind, job);
+    case 'measure':
+      return measureShot(kind, job.bytes);
     case 'flatten':
       return flattenPicture(kind, job.bytes, job.wish);
   }
