@@ -1,10 +1,11 @@
 import type { FileEntry } from '#core/build.ts';
 import type { SourceLanguage } from '#core/code.ts';
-import type { Hash, Path } from '#core/place.ts';
+import type { Box, Hash, Path } from '#core/place.ts';
 import type { Asset, AssetWant, Shot } from '#core/shot.ts';
 import type { PicturePoint } from '#core/shotChoice.ts';
 import type { SyntaxNode } from '#core/syntax.ts';
 import type { Board } from '#imaging/board/findBoard.ts';
+import type { Homography } from '#imaging/geometry/homography.ts';
 import type { Measures } from '#imaging/measures/measurePicture.ts';
 import type { Subject } from '#imaging/subject/findSubject.ts';
 
@@ -55,6 +56,26 @@ export interface ShotMeasures extends Measures {
   readonly board: Board | null;
 }
 
+/** How the second of two pictures lies over the first; null where they show different things. */
+export interface Comparison {
+  readonly alignment: {
+    /** From the second to the first, in upright pixels of both. */
+    readonly homography: Homography;
+    /** Share of what both show that agrees, 0 to 1. */
+    readonly confidence: number;
+  } | null;
+  /** What differs, the largest first; null where too little of the pictures can be compared. */
+  readonly changes?:
+    | readonly {
+        /** In fractions of the first picture, as the area is. */
+        readonly box: Box;
+        readonly area: number;
+        /** The same place in fractions of the second picture. */
+        readonly inSecond: Box | null;
+      }[]
+    | null;
+}
+
 /** How a board lies in a photo and how it is to be shown. */
 export interface FlattenWish {
   /** Fractions of the upright picture, clockwise from the corner that is to be top left. */
@@ -84,6 +105,8 @@ export interface PicturePort {
   inspect(path: Path): Promise<Result<ShotFacts>>;
   /** A clean copy: upright, no wider than wanted, profile kept, every private field gone. */
   clean(want: AssetWant, name: string): Promise<Result<CleanReport>>;
+  /** How one picture lies over another, and where they differ. */
+  compare(first: Path, second: Path): Promise<Result<Comparison>>;
   /** How sharp, light, coloured and tidy a picture is, and what it is about. */
   measure(path: Path): Promise<Result<ShotMeasures>>;
   /** A board in a photo from straight above and true to scale. */

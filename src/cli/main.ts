@@ -5,6 +5,7 @@ import { adoptCommand } from './commands/adopt.ts';
 import { cautionsCommand } from './commands/cautions.ts';
 import { checkCommand } from './commands/check.ts';
 import type { Command } from './commands/command.ts';
+import { compareCommand } from './commands/compare.ts';
 import { confirmCommand } from './commands/confirm.ts';
 import { flattenCommand } from './commands/flatten.ts';
 import { impactCommand } from './commands/impact.ts';
@@ -28,6 +29,7 @@ const commands: readonly Command[] = [
   pinsCommand,
   cautionsCommand,
   lookCommand,
+  compareCommand,
   flattenCommand,
 ];
 

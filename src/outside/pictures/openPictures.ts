@@ -66,6 +66,12 @@ export async function openPictures(
     inspect: (path) => withFile(path, inspect),
     clean: (want, name) => withFile(want.shot, (file) => clean(file, want, name)),
     measure: (path) => withFile(path, measure),
+    compare: (first, second) =>
+      withFile(first, async ({ bytes }) => {
+        // In the turn of the first: where there is but one turn, a second would be waited for without end.
+        const other = await oneFile(folder, second);
+        return other.ok ? crew.run({ do: 'compare', bytes, second: other.value.bytes }) : other;
+      }),
     flatten: (path, wish) => withFile(path, ({ bytes }) => crew.run({ do: 'flatten', bytes, wish })),
     close: () => crew.close(),
   };

@@ -1,4 +1,4 @@
-import type { CleanReport, FlattenWish, FlatView, Result, ShotFacts, ShotMeasures } from '#app/ports.ts';
+import type { CleanReport, Comparison, FlattenWish, FlatView, Result, ShotFacts, ShotMeasures } from '#app/ports.ts';
 import type { AssetWant } from '#core/shot.ts';
 
 /** `bytes` are those of the whole file; of a clip, its boxes without the media. */
@@ -27,14 +27,23 @@ export interface MeasureJob {
   readonly bytes: Uint8Array;
 }
 
-export type PictureJob = InspectJob | CleanJob | FlattenJob | MeasureJob;
+/** `bytes` are those of the first picture. */
+export interface CompareJob {
+  readonly do: 'compare';
+  readonly bytes: Uint8Array;
+  readonly second: Uint8Array;
+}
+
+export type PictureJob = InspectJob | CleanJob | FlattenJob | MeasureJob | CompareJob;
 export type AnswerTo<Job extends PictureJob> = Job extends InspectJob
   ? Result<ShotFacts>
   : Job extends FlattenJob
     ? Result<FlatView>
     : Job extends MeasureJob
       ? Result<ShotMeasures>
-      : Result<CleanReport>;
+      : Job extends CompareJob
+        ? Result<Comparison>
+        : Result<CleanReport>;
 
 /** A job and its number, as sent to a worker. */
 export interface WorkerRequest {
