@@ -84,6 +84,15 @@ const contract: readonly [string, () => string[], readonly string[], readonly st
     ],
   ],
   [
+    'compare',
+    () => [
+      'compare',
+      ...['20261003_194322.jpg', '20261003_200451.jpg'].map((name) => path.join(demo.root, 'photos', name)),
+    ],
+    ['format', 'aligned', 'confidence', 'homography', 'changes'],
+    ['box', 'area', 'inSecond'],
+  ],
+  [
     'flatten',
     () => [
       ...['flatten', path.join(demo.root, 'photos/IMG_2049.jpg'), '--size', '70x50', '--per-mm', '4'],
@@ -100,6 +109,7 @@ const itemsUnder: Record<string, string> = {
   rehearse: 'steps',
   publish: 'outputs',
   look: 'shots',
+  compare: 'changes',
 };
 
 describe('--json', () => {
