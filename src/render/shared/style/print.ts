@@ -20,6 +20,7 @@ h1{font-size:32pt}
 h2,h3,h4,h5,h6,.line,.label{break-after:avoid}
 .content>p:has(+table){break-after:avoid}
 .step,figure,tr,li,p,.caution,.mistake,.outcome,.joins,.missing,.needs{break-inside:avoid}
+.outcome,figcaption,.callout-words{break-before:avoid}
 thead{display:table-header-group}
 p,li{orphans:3;widows:3}
 a{color:inherit;text-decoration:none}
