@@ -1,6 +1,6 @@
 import { Failure } from '#core/failure.ts';
 import type { Path } from '#core/place.ts';
-import type { FlattenWish, FolderPort, World } from './ports.ts';
+import type { BoardCorners, FlattenWish, FolderPort, World } from './ports.ts';
 
 /** A flat view that was written. Sizes in pixels; the board takes the upper `boardHeight` rows. */
 export interface Flattening {
@@ -10,7 +10,7 @@ export interface Flattening {
   readonly height: number;
   readonly boardHeight: number;
   readonly pixelsPerMillimetre: number;
-  readonly corners: FlattenWish['corners'];
+  readonly corners: BoardCorners;
   readonly size: FlattenWish['size'];
 }
 
@@ -33,7 +33,7 @@ export async function flatten(
     if (!result.ok) throw new Failure('bad-request', `${file}: ${result.reason}`, 'Nothing was written.');
     const { data, ...sizes } = result.value;
     await output.write(to, data, { base: null });
-    return { file, to: `${output.root}/${to}`, ...sizes, corners: wish.corners, size: wish.size };
+    return { file, to: `${output.root}/${to}`, ...sizes, size: wish.size };
   } finally {
     await pictures.close();
   }

@@ -52,7 +52,7 @@ export interface CleanReport {
 
 /** What a picture shows and how well: all measures, and what it is about. */
 export interface ShotMeasures extends Measures {
-  readonly subject: Subject | null;
+  readonly subject: Pick<Subject, 'box' | 'confidence'>;
   readonly board: Board | null;
 }
 
@@ -76,10 +76,13 @@ export interface Comparison {
     | null;
 }
 
+/** Fractions of the upright picture, clockwise from the corner that is to be top left. */
+export type BoardCorners = readonly [PicturePoint, PicturePoint, PicturePoint, PicturePoint];
+
 /** How a board lies in a photo and how it is to be shown. */
 export interface FlattenWish {
-  /** Fractions of the upright picture, clockwise from the corner that is to be top left. */
-  readonly corners: readonly [PicturePoint, PicturePoint, PicturePoint, PicturePoint];
+  /** Null to look for a whole board. */
+  readonly corners: BoardCorners | null;
   /** Millimetres. */
   readonly size: { readonly width: number; readonly height: number };
   /** Null for as many as the photo has. */
@@ -94,6 +97,7 @@ export interface FlatView {
   readonly height: number;
   readonly boardHeight: number;
   readonly pixelsPerMillimetre: number;
+  readonly corners: BoardCorners;
 }
 
 /** Outcome of one item of a batch; the rest goes on when one fails. */

@@ -56,6 +56,19 @@ describe('flatten', () => {
     expect(dark).toBeGreaterThanOrEqual(38);
   });
 
+  it('finds a whole board by itself, within 1.5 % of its width, and says so where there is none', async () => {
+    const { corners } = await flat('found.png', { ...wish, corners: null });
+    for (const [i, corner] of [a, b, c, d].entries()) {
+      expect(Math.hypot((corners[i]?.x ?? 9) - corner.x, (corners[i]?.y ?? 9) - corner.y)).toBeLessThan(0.015);
+    }
+    const photos = await world.openFolder(path.join(demoFolder, 'photos'));
+    const closeUp = flatten(photos, 'IMG_2043.jpg', await world.openOutput(out), 'none.png', world, {
+      ...wish,
+      corners: null,
+    });
+    await expect(closeUp).rejects.toThrow(/No whole board/);
+  });
+
   it('writes over nothing, and refuses corners on a line', async () => {
     await flat('once.png');
     const before = await readFile(path.join(out, 'once.png'));

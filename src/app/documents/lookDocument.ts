@@ -1,4 +1,3 @@
-import type { Box } from '#core/place.ts';
 import type { Look, Looking } from '../look.ts';
 
 /** JSON output of `look`. */
@@ -27,11 +26,7 @@ function shotDocument({ path, hash, kind, width, height, takenAt, camera, leaks,
     },
     cast: cast && { deltaE: cast.deltaE, gains: cast.gains, verdict: cast.verdict },
     clutter: { score: clutter.score, verdict: clutter.verdict },
-    subject: subject && { box: boxOf(subject.box), confidence: subject.confidence },
+    subject: { box: subject.box, confidence: subject.confidence },
     board: board && { corners: board.corners, confidence: board.confidence },
   };
-}
-
-function boxOf({ x, y, width, height }: Box): readonly number[] {
-  return [x, y, width, height];
 }

@@ -12,7 +12,9 @@ const measuredLength = 1024;
 export async function measureShot(kind: ShotKind, bytes: Uint8Array): Promise<Result<ShotMeasures>> {
   const decoded = await decodePicture(kind, bytes, measuredLength);
   if (!decoded.ok) return decoded;
-  const subject = findSubject(decoded.value);
-  const measures = measurePicture(decoded.value, subject === null ? {} : { subject: subject.box });
-  return { ok: true, value: { ...measures, subject, board: findBoard(decoded.value) } };
+  const board = findBoard(decoded.value);
+  const { box, confidence } = findSubject(decoded.value, board);
+  const [x, y, width, height] = box;
+  const measures = measurePicture(decoded.value, { subject: { x, y, width, height } });
+  return { ok: true, value: { ...measures, subject: { box, confidence }, board } };
 }
