@@ -40,7 +40,7 @@ export async function comparePictures(
         ),
         confidence: alignment.confidence,
       },
-      changes: regions && regions.map((region) => changeOf(region, a.value, b.value, back)),
+      changes: regions === null ? null : regions.map((region) => changeOf(region, a.value, b.value, back)),
     },
   };
 }
