@@ -20,8 +20,9 @@ export interface Board {
  * The outline of a board that is whole in view, or null. Regions of one colour, with what lies on them, are taken for
  * boards where four sides fit around them (boardlikeRegions, surroundingFour); the sides are then moved to where the
  * board's colour is seen to end (settleSides). What has no four straight and plainly seen sides of one tint, or nothing on
- * it, is no board. Of several the one that is large and sure is answered. The bounds were set on half of the drawn and
- * rendered scenes of bench/subject.mjs, which reports the errors on the other half.
+ * it, is no board. Of several the one that is large and sure is answered. The bounds were set by
+ * eye on 120 drawn scenes and the demo's photos; bench/subject.mjs reports on scenes drawn from other seeds, and on the
+ * demo's photos, which therefore flatter it.
  */
 export function findBoard(picture: Picture): Board | null {
   const survey = surveyPicture(picture, surveyed);
