@@ -25,9 +25,9 @@ const [fewestOfWay, fewestOfAll] = [24, 60];
  * Sharp up to the first blur in pixels, the widest way; soft from the second on, the mean of all ways, or from the third,
  * the widest way: see `npm run bench -- pictures`. They count at some 1024 pixels a side.
  */
-const [sharpUpTo, softFrom, softOneWay] = [1.05, 1.25, 1.8];
+const [sharpUpTo, softFrom, softOneWay] = [0.95, 1.2, 1.8];
 /** Movement is told from this length on, in pixels, and where it is this share of all blur. */
-const [shortestMotion, motionShare] = [3.5, 0.4];
+const [shortestMotion, motionShare] = [3.5, 0.5];
 
 /**
  * How sharp the edges are, and whether they are wider one way than the other. The variance of the blur across edges is
@@ -125,6 +125,9 @@ function fitWave(ways: readonly Way[]): Wave {
   return wave;
 }
 
+/** A pair this much above the sharpest, in pixels squared, is trusted half. */
+const halfTrustAt = 1.5;
+
 /**
  * Two ways across each other have the same mean variance, whichever two, however the hand moved. Where one pair has more
  * than another, what they show is soft by itself, as grain of wood is: they are to be trusted less.
@@ -134,7 +137,7 @@ function trustIn(way: Way, ways: readonly Way[]): number {
   const mine = pairMean(way, ways);
   if (mine === null || pairs.length === 0) return 0.5;
   const least = Math.min(...pairs);
-  return 1 / (1 + ((mine - least) / (halfWeightAt + Math.max(0, least) / 4)) ** 2);
+  return 1 / (1 + ((mine - least) / halfTrustAt) ** 2);
 }
 
 function pairMean({ across, variance }: Way, ways: readonly Way[]): number | null {
