@@ -177,7 +177,10 @@ async function read(file, bell = 0) {
   const small = sharp(file).rotate().resize(longSide, longSide, { fit: 'inside' });
   const pixels = await small.removeAlpha().raw().toBuffer({ resolveWithObject: true });
   const { width, height } = pixels.info;
-  const blurry = bell > 0 ? sharp(pixels.data, { raw: pixels.info }).blur(bell).raw() : null;
+  const blurry =
+    bell > 0
+      ? sharp(pixels.data, { raw: pixels.info }).blur({ sigma: bell, minAmplitude: 0.01, precision: 'float' }).raw()
+      : null;
   const rgb = new Uint8Array(blurry ? await blurry.toBuffer() : pixels.data);
   return { width, height, rgb };
 }
