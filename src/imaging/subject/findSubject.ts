@@ -22,8 +22,8 @@ export interface Subject {
  * by decision trees over clues of contrast with the border, focus, detail and place (cluesOf); a second look compares
  * the colours within and around (closerCluesOf); the answer is the box whose overlap is expected to be largest
  * (likeliestBox). A whole board that was found is taken instead where its box is about as likely. The trees were grown by
- * gradient boosting (J. Friedman, Annals of Statistics 29(5), 2001) with bench/fitSubject.mjs on half of each of three
- * sets: the demo's rendered photos and variants of them, drawn scenes, and labelled photos of real benches. Without a
+ * gradient boosting (J. Friedman, Annals of Statistics 29(5), 2001) with bench/fitSubject.mjs on half of the
+ * demo's rendered photos and on drawn scenes, and on no photo of anybody else's. Without a
  * picture to tell apart, as in an even grey, the box is a middle one of low confidence. Figures: bench/subject.mjs.
  */
 export function findSubject(picture: Picture, board: Board | null): Subject {
