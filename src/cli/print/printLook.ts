@@ -20,14 +20,13 @@ export function printLook({ shots, leftOut }: Looking): string {
 
 /** What may make it worth taking again, with the figure that says so. */
 function faultsOf({ measures }: Look): string[] {
-  const { focus, exposure, cast, clutter } = measures;
+  const { focus, exposure, cast } = measures;
   const moved = focus.motion === null ? '' : ', moved';
   return [
     focus.verdict === 'soft' ? `soft${moved}` : '',
     focus.verdict === 'unsure' ? 'focus cannot be told' : '',
     exposure.verdict === 'good' ? '' : `${exposure.verdict} (${signed(exposure.ev)} stops)`,
     cast === null || cast.verdict === 'neutral' ? '' : `${cast.verdict} light (ΔE ${cast.deltaE.toFixed(0)})`,
-    clutter.verdict === 'heavy' ? 'much lies round the subject' : '',
   ].filter((fault) => fault !== '');
 }
 
