@@ -83,6 +83,11 @@ describe('the pages', () => {
     for (const picture of pictures) expect(await weight('demo', `pictures/${picture}`)).toBeLessThanOrEqual(400_000);
   });
 
+  it('show no picture, nor a gap for one, where there is none', async () => {
+    const html = await readFile(path.join(siteOf('no pictures'), 'index.html'), 'utf8');
+    expect(html).not.toMatch(/<img|<figure|Picture missing/);
+  });
+
   it('run from right to left where the language does', async () => {
     const html = await readFile(path.join(siteOf('right to left'), 'index.html'), 'utf8');
     expect(html).toContain('dir="rtl"');

@@ -1,4 +1,4 @@
-import { cp, mkdir, mkdtemp, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readFile, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { publish } from '#app/publish.ts';
@@ -29,13 +29,23 @@ async function writeBuild(name: GuideName, folder: string): Promise<void> {
     case 'sixty steps':
       return writeBigBuild(folder, { steps: 60, parts: 90, connections: 120 });
     case 'no pictures':
-      return copyBuild(path.join(projects, 'dusk-blinker'), folder);
+      await copyBuild(path.join(projects, 'dusk-blinker'), folder);
+      return withoutPictures(folder);
     case 'long names':
       return writeFiles(folder, longNames);
     case 'right to left':
       return writeFiles(folder, rightToLeft);
     case 'in trouble':
       return writeFiles(folder, inTrouble);
+  }
+}
+
+/** Takes the pictures out of a guide's text and settings, and lets their files lie. */
+async function withoutPictures(folder: string): Promise<void> {
+  for (const name of ['blinker.md', 'twicebuilt.yaml']) {
+    const file = path.join(folder, name);
+    const text = await readFile(file, 'utf8');
+    await writeFile(file, text.replace(/!\[[^\]]*\]\([^)]*\)/g, '').replace(/^cover:.*$/m, ''));
   }
 }
 

@@ -70,9 +70,9 @@ describe('a reader in a browser', () => {
     const held = await phone.newPage();
     await held.goto(server.url);
     await held.getByRole('button', { name: 'Take it one step at a time' }).tap();
-    await held.getByRole('button', { name: 'On', exact: true }).tap();
+    await held.getByRole('button', { name: 'Next', exact: true }).tap();
     expect(await held.locator('.step:visible').getAttribute('id')).toBe('step-fit-the-sockets');
-    const box = await held.getByRole('button', { name: 'On', exact: true }).boundingBox();
+    const box = await held.getByRole('button', { name: 'Next', exact: true }).boundingBox();
     expect(box?.height).toBeGreaterThanOrEqual(44);
     expect((box?.y ?? 0) + (box?.height ?? 0)).toBeGreaterThan(840);
     await swipe(held, -200);

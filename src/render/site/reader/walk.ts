@@ -11,7 +11,7 @@ export function walk(window: Window): void {
   let at = -1;
 
   const back = make('button', { type: 'button' }, 'Back');
-  const on = make('button', { type: 'button', class: 'on' }, 'On');
+  const on = make('button', { type: 'button', class: 'on' }, 'Next');
   const where = make('p', { role: 'status' });
   const leave = make('button', { type: 'button', class: 'leave' }, 'Show everything');
   const bar = make(
