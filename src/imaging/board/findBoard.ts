@@ -1,9 +1,9 @@
+import { areaWithin, convexHull, turnOf } from '../geometry/convexHull.ts';
 import type { Four } from '../geometry/homographyOfFour.ts';
 import type { ImagePoint } from '../geometry/points.ts';
 import type { Picture } from '../pixels/picture.ts';
 import { type Survey, surveyPicture } from '../pixels/surveyPicture.ts';
 import { boardlikeRegions } from './boardlikeRegions.ts';
-import { areaWithin, convexHull, turnOf } from './convexHull.ts';
 import type { Region } from './regionsOf.ts';
 import { type Settled, settleSides } from './settleSides.ts';
 import { surroundingFour } from './surroundingFour.ts';

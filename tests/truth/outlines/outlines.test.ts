@@ -1,9 +1,9 @@
 import { createRequire } from 'node:module';
 import { beforeAll, expect, test } from 'vitest';
 import { closedMask } from '#imaging/board/closedMask.ts';
-import { areaWithin, convexHull } from '#imaging/board/convexHull.ts';
 import { lineAlong } from '#imaging/board/lines.ts';
 import { regionsOf } from '#imaging/board/regionsOf.ts';
+import { areaWithin, convexHull } from '#imaging/geometry/convexHull.ts';
 import { seededRandom } from '#imaging/geometry/seededRandom.ts';
 import { blurred } from '#imaging/pixels/blurred.ts';
 import { startOpenCv } from '../geometry/openCv.ts';

@@ -1,4 +1,4 @@
-import type { ImagePoint } from '../geometry/points.ts';
+import type { ImagePoint } from './points.ts';
 
 /** The convex outline of points, clockwise as seen with rows downwards (A. Andrew, Inf. Process. Lett. 9(5), 1979). */
 export function convexHull(points: readonly ImagePoint[]): readonly ImagePoint[] {
