@@ -10,7 +10,7 @@ import { glossesOf } from './composeGlosses.ts';
 import { composeErrata, composeNotices } from './composeNotices.ts';
 import { composeOpening } from './composeOpening.ts';
 import { composeSections } from './composeSections.ts';
-import { composeSummary } from './composeSummary.ts';
+import { composeSummary, composeTotals } from './composeSummary.ts';
 import { composePartRows, composeToolRows, composeWiringRows } from './composeTables.ts';
 import { composeTroubles } from './composeTroubles.ts';
 import { composeWork } from './composeWork.ts';
@@ -82,7 +82,13 @@ export function composeGuide(
   const sentences = composeSummary(build.settings, opening.purpose, steps, inventory.parts);
   const blocks: (PageBlock | false | null)[] = [
     opening.cover ?? false,
-    { kind: 'summary', id: 'summary', places: Object.values(build.settings.places), sentences },
+    {
+      kind: 'summary',
+      id: 'summary',
+      places: Object.values(build.settings.places),
+      totals: composeTotals(steps, inventory.parts),
+      sentences,
+    },
     composeNotices(assembled.findings, errata, marks),
     ...opening.sections,
     cautions.length > 0 && { kind: 'cautionList', id: 'cautions', places: [], cautions },

@@ -1,10 +1,9 @@
 import type { Erratum } from '#core/erratum.ts';
 import type { Finding } from '#core/finding.ts';
 import type { StepId } from '#core/step.ts';
-import { slugOf } from '#notation/names.ts';
 import type { BlockNames } from './blockNames.ts';
-import type { ErratumBlock, NoticesBlock, StepMark } from './guide.ts';
-import type { StepMarks } from './stepMarks.ts';
+import type { ErratumBlock, NoticesBlock } from './guide.ts';
+import { markOf, type StepMarks } from './stepMarks.ts';
 
 /** What is known to be wrong and not put right in any edition yet, with the step that it is about. */
 export function composeErrata(
@@ -26,15 +25,6 @@ export function composeErrata(
       by,
       step: step === null ? null : markOf(step, marks, headings),
     }));
-}
-
-/** A step as a note names it: by heading, slug or number. */
-export function markOf(written: string, marks: StepMarks, headings: ReadonlyMap<StepId, string>): StepMark | null {
-  const slug = slugOf(written);
-  for (const [id, mark] of marks) {
-    if (id === slug || slugOf(headings.get(id) ?? '') === slug || written.trim() === `${mark.number}`) return mark;
-  }
-  return null;
 }
 
 /** Null where nothing halts a builder and nothing is known to be wrong. */

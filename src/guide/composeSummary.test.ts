@@ -8,12 +8,16 @@ import type { Words } from './guide.ts';
 
 type Told = { readonly hands: number; readonly wait: number } | null;
 
-/** Sentences of the summary as plain text, by what they are about. */
-function summaryOf(settings: Partial<Settings>, minutes: readonly Told[] = [], parts: readonly Part[] = []) {
+function blockOf(settings: Partial<Settings>, minutes: readonly Told[], parts: readonly Part[]) {
   const sections = minutes.map((_, i) => step(`s${i}`));
   const facts = Object.fromEntries(minutes.map((told, i) => [`s${i}`, { minutes: told && declared(told) }]));
   const guide = composeGuide(assembled({ settings, sections, facts, build: { parts } }), { code: [] });
-  const block = guide.blocks.find((one) => one.kind === 'summary');
+  return guide.blocks.find((one) => one.kind === 'summary');
+}
+
+/** Sentences of the summary as plain text, by what they are about. */
+function summaryOf(settings: Partial<Settings>, minutes: readonly Told[] = [], parts: readonly Part[] = []) {
+  const block = blockOf(settings, minutes, parts);
   return Object.fromEntries(block?.sentences.map(({ about, words }) => [about, words.map(plain).join('')]) ?? []);
 }
 
@@ -90,5 +94,28 @@ describe('the sentences of the summary', () => {
     const told = summaryOf({ skills: ['soldering', 'patience'], supply: 'USB, 5 V' });
     expect(told.skills).toBe('It asks for these skills: soldering and patience.');
     expect(told.supply).toBe('It runs from USB, 5 V.');
+  });
+});
+
+describe('the totals of the summary', () => {
+  const totalsOf = (minutes: readonly Told[], parts: readonly Part[]) => blockOf({}, minutes, parts)?.totals;
+
+  test('sum what every step and every part tells', () => {
+    expect(
+      totalsOf(
+        [
+          { hands: 50, wait: 0 },
+          { hands: 25, wait: 60 },
+        ],
+        [priced('A', 6.8), priced('B', 1.2)],
+      ),
+    ).toEqual({ minutes: { hands: 75, wait: 60 }, cost: { amount: 8, currency: 'EUR' } });
+  });
+
+  test('are nobody’s guess: one step without a time, or one part without a price, and there is none', () => {
+    const minutes = [{ hands: 50, wait: 0 }, null];
+    expect(totalsOf(minutes, [priced('A', 6.8), part('B', 'B', {})])).toEqual({ minutes: null, cost: null });
+    const dollars = priced('B', 1.2, { price: { amount: 1.2, currency: 'USD', per: 1, date: null } });
+    expect(totalsOf([], [priced('A', 6.8), dollars])).toEqual({ minutes: null, cost: null });
   });
 });

@@ -1,7 +1,7 @@
 import type { Settings } from '#core/settings.ts';
 import { sumPrices } from '#notation/sumPrices.ts';
 import { formatMinutes } from './formatMinutes.ts';
-import type { PartRow, StepBlock, SummaryBlock, Words } from './guide.ts';
+import type { Minutes, PartRow, StepBlock, SummaryBlock, Words } from './guide.ts';
 import { listed } from './listed.ts';
 import { withStop } from './withStop.ts';
 
@@ -25,6 +25,25 @@ export function composeSummary(
   return sentences.filter(({ words }) => words.length > 0);
 }
 
+/** Time and cost of the whole, where every step and every part tells its own. */
+export function composeTotals(steps: readonly StepBlock[], parts: readonly PartRow[]): SummaryBlock['totals'] {
+  const told = steps.flatMap((step) => step.minutes ?? []);
+  const sum = sumPrices(parts);
+  const [total, ...others] = sum.totals;
+  const isWhole = total?.currency != null && others.length === 0 && sum.priced === sum.rows;
+  return {
+    minutes: told.length === steps.length && told.length > 0 ? sumOf(told) : null,
+    cost: isWhole ? total : null,
+  };
+}
+
+function sumOf(times: readonly Minutes[]): Minutes {
+  return {
+    hands: times.reduce((sum, { hands }) => sum + hands, 0),
+    wait: times.reduce((sum, { wait }) => sum + wait, 0),
+  };
+}
+
 function skillsSentence(skills: readonly string[]): Words[] {
   return skills.length === 0 ? [] : [text(`It asks for these skills: ${withStop(listed(skills))}`)];
 }
@@ -32,8 +51,7 @@ function skillsSentence(skills: readonly string[]): Words[] {
 function timeSentence(steps: readonly StepBlock[]): Words[] {
   const told = steps.flatMap((step) => step.minutes ?? []);
   if (told.length === 0) return [];
-  const hands = told.reduce((sum, minutes) => sum + minutes.hands, 0);
-  const wait = told.reduce((sum, minutes) => sum + minutes.wait, 0);
+  const { hands, wait } = sumOf(told);
   const work = [figure(formatMinutes(hands)), text(' of work')];
   if (wait > 0) work.push(text(' and '), figure(formatMinutes(wait)), text(' of waiting'));
   return told.length === steps.length

@@ -1,8 +1,7 @@
 import type { LogNote } from '#core/log.ts';
 import type { StepId } from '#core/step.ts';
-import { markOf } from './composeNotices.ts';
 import type { TroublesBlock } from './guide.ts';
-import type { StepMarks } from './stepMarks.ts';
+import { markOf, type StepMarks } from './stepMarks.ts';
 
 /** The mistakes of the log by what was seen on the bench; null where it tells of none. */
 export function composeTroubles(

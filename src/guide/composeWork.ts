@@ -2,14 +2,13 @@ import type { Facts } from '#core/facts.ts';
 import type { Ledger } from '#core/ledger.ts';
 import type { LogNote } from '#core/log.ts';
 import { noFacts, type Section, type StepId } from '#core/step.ts';
-import { slugOf } from '#notation/names.ts';
 import type { Drafting } from './composeBody.ts';
 import type { Inventory } from './composeNeeds.ts';
 import { composeSection } from './composeSections.ts';
 import { composeStep, minutesOf } from './composeStep.ts';
 import type { ErratumBlock, Minutes, SectionBlock, StepBlock, WiringRow, WorkBlock } from './guide.ts';
 import { headingRanks } from './headingRanks.ts';
-import type { StepMarks } from './stepMarks.ts';
+import { markOf, type StepMarks } from './stepMarks.ts';
 
 /** What the run of steps is composed from. */
 export interface WorkSources {
@@ -31,6 +30,7 @@ export function composeWork(sources: WorkSources): WorkBlock {
     sources.sections.map((section) => section.depth),
     3,
   );
+  const headings = new Map(sources.sections.map(({ id, heading }) => [id, heading]));
   const stepDepth = sources.sections.find(({ role }) => role === 'step')?.depth ?? 0;
   const blocks: (StepBlock | SectionBlock)[] = [];
   let after: Minutes | null = { hands: 0, wait: 0 };
@@ -42,7 +42,9 @@ export function composeWork(sources: WorkSources): WorkBlock {
       continue;
     }
     const facts = sources.facts.steps[section.id] ?? noFacts;
-    const notes = sources.log.filter((note) => note.step !== null && speaksOf(note.step, section, mark.number));
+    const notes = sources.log.filter(
+      ({ step }) => step !== null && markOf(step, sources.marks, headings)?.block === mark.block,
+    );
     const errata = sources.errata.filter(({ step }) => step?.block === mark.block);
     const words = sources.glosses.get(section.id) ?? [];
     const comesPowered = sources.ledger.steps.find(({ step }) => step === section.id)?.before.powered ?? false;
@@ -56,13 +58,6 @@ export function composeWork(sources: WorkSources): WorkBlock {
 function isFolded({ role, depth, heading }: Section, stepDepth: number): boolean {
   return (
     role === 'prose' && depth > stepDepth && /\?$|^(?:why|background|more (?:on|about)|for beginners)\b/i.test(heading)
-  );
-}
-
-/** A note names its step by heading, slug or number, as the maker happened to write. */
-function speaksOf(written: string, section: Section, number: number): boolean {
-  return (
-    slugOf(written) === section.id || slugOf(written) === slugOf(section.heading) || written.trim() === `${number}`
   );
 }
 

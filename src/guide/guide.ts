@@ -1,7 +1,7 @@
 import type { Endpoint } from '#core/connection.ts';
 import type { PartId, PartLink, Price, Ref } from '#core/part.ts';
 import type { Path, Place } from '#core/place.ts';
-import type { Amount, Quantity } from '#core/quantity.ts';
+import type { Amount, Money, Quantity } from '#core/quantity.ts';
 import type { AssetWant } from '#core/shot.ts';
 import type { Callout } from '#core/shotChoice.ts';
 import type { PowerState, SignalWord, StepId } from '#core/step.ts';
@@ -98,6 +98,8 @@ export interface CoverBlock extends Told {
 /** What a reader wants to know before deciding to build it, in sentences. */
 export interface SummaryBlock extends Told {
   readonly kind: 'summary';
+  /** `minutes` is null where a step tells none, `cost` where a part lacks a price or there are two currencies. */
+  readonly totals: { readonly minutes: Minutes | null; readonly cost: Money | null };
   readonly sentences: readonly {
     readonly about: 'purpose' | 'skills' | 'time' | 'cost' | 'supply' | 'status';
     readonly words: readonly Words[];

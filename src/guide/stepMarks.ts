@@ -1,6 +1,7 @@
 import type { Claim } from '#core/claim.ts';
 import type { Facts } from '#core/facts.ts';
 import type { StepFacts, StepId } from '#core/step.ts';
+import { slugOf } from '#notation/names.ts';
 import type { StepMark } from './guide.ts';
 
 /** How each step is named from elsewhere in the guide. */
@@ -17,4 +18,13 @@ export function stepsThat(marks: StepMarks, facts: Facts, has: (step: StepFacts)
     const step = facts.steps[id];
     return step && has(step) ? [mark] : [];
   });
+}
+
+/** A step as a note names it: by heading, slug or number. */
+export function markOf(written: string, marks: StepMarks, headings: ReadonlyMap<StepId, string>): StepMark | null {
+  const slug = slugOf(written);
+  for (const [id, mark] of marks) {
+    if (id === slug || slugOf(headings.get(id) ?? '') === slug || written.trim() === `${mark.number}`) return mark;
+  }
+  return null;
 }

@@ -44,6 +44,7 @@ export function greenhouseWhisper(): Guide {
         kind: 'summary',
         id: 'summary',
         places: [],
+        totals: { minutes: { hands: 145, wait: 1440 }, cost: null },
         sentences: [
           {
             about: 'purpose',

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { SummaryBlock } from '#guide/guide.ts';
 import { renderSite } from '#render/site/renderSite.ts';
 import { assetsFor } from './assetsFor.ts';
 import { greenhouseWhisper } from './greenhouseWhisper.ts';
@@ -48,21 +49,16 @@ describe('structured data', () => {
     expect(html).toContain('content="https://example.org/whisper/pictures/');
   });
 
-  test('tell no time where a step tells none, and no sum where prices are missing', () => {
-    const open = {
+  test('give time and cost only where the guide has them for the whole', () => {
+    const withTotals = (totals: SummaryBlock['totals']) => ({
       ...guide,
-      blocks: guide.blocks.map((block) =>
-        block.kind === 'work'
-          ? {
-              ...block,
-              blocks: block.blocks.map((inner) =>
-                inner.kind === 'step' && inner.number === 2 ? { ...inner, minutes: null } : inner,
-              ),
-            }
-          : block,
-      ),
-    };
-    expect(structured(open)).not.toHaveProperty('totalTime');
-    expect(structured(open)).not.toHaveProperty('estimatedCost');
+      blocks: guide.blocks.map((block) => (block.kind === 'summary' ? { ...block, totals } : block)),
+    });
+    const open = structured(withTotals({ minutes: null, cost: null }));
+    expect(open).not.toHaveProperty('totalTime');
+    expect(open).not.toHaveProperty('estimatedCost');
+    const whole = structured(withTotals({ minutes: { hands: 40, wait: 0 }, cost: { amount: 31.4, currency: 'EUR' } }));
+    expect(whole.totalTime).toBe('PT40M');
+    expect(whole.estimatedCost).toEqual({ '@type': 'MonetaryAmount', currency: 'EUR', value: '31.40' });
   });
 });

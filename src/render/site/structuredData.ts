@@ -1,7 +1,7 @@
+import type { Money } from '#core/quantity.ts';
 import { withInner } from '#guide/everyBlock.ts';
-import type { PictureBlock, StepBlock } from '#guide/guide.ts';
+import type { Minutes, PictureBlock, StepBlock } from '#guide/guide.ts';
 import { plainWords } from '#guide/plainWords.ts';
-import { sumPrices } from '#notation/sumPrices.ts';
 import { fragmentUrl, relativeUrl } from '../shared/safeUrl.ts';
 import type { Rendering } from './rendering.ts';
 
@@ -15,7 +15,7 @@ export function structuredData(rendering: Rendering): Record<string, unknown> {
     guide.blocks.find((block): block is Extract<typeof block, { kind: Kind }> => block.kind === kind);
   const parts = blocks('parts')?.rows ?? [];
   const cover = blocks('cover')?.picture;
-  const told = steps.flatMap(({ minutes }) => minutes ?? []);
+  const totals = blocks('summary')?.totals;
   return defined({
     '@context': 'https://schema.org',
     '@type': 'HowTo',
@@ -27,8 +27,8 @@ export function structuredData(rendering: Rendering): Record<string, unknown> {
     dateModified: blocks('revision')?.asOf,
     author: blocks('credits')?.authors.map((name) => ({ '@type': 'Person', name })),
     image: cover?.kind === 'picture' ? imageOf(cover, rendering) : null,
-    totalTime: told.length === steps.length && told.length > 0 ? duration(told) : null,
-    estimatedCost: costOf(parts),
+    totalTime: totals?.minutes ? duration(totals.minutes) : null,
+    estimatedCost: totals?.cost ? costOf(totals.cost) : null,
     supply: parts.map((row) =>
       defined({
         '@type': 'HowToSupply',
@@ -76,8 +76,8 @@ function imageOf(picture: PictureBlock, { guide, assetsOf }: Rendering): string 
   return asset === undefined ? null : `${guide.site ?? ''}${relativeUrl(asset.name)}`;
 }
 
-function duration(times: readonly { readonly hands: number; readonly wait: number }[]): string {
-  const minutes = Math.round(times.reduce((sum, { hands, wait }) => sum + hands + wait, 0));
+function duration({ hands, wait }: Minutes): string {
+  const minutes = Math.round(hands + wait);
   const hours = Math.floor(minutes / 60);
   return `PT${hours > 0 ? `${hours}H` : ''}${minutes % 60 > 0 || hours === 0 ? `${minutes % 60}M` : ''}`;
 }
@@ -88,12 +88,8 @@ function quantityOf(amount: { readonly n: number; readonly unit: string } | unde
   return { '@type': 'QuantitativeValue', value: amount.n, unitText: amount.unit };
 }
 
-/** One sum in one currency, or none: a cost in two is no amount of money. */
-function costOf(parts: Parameters<typeof sumPrices>[0]): unknown {
-  const sum = sumPrices(parts);
-  const [total, ...others] = sum.totals;
-  if (total === undefined || others.length > 0 || total.currency === null || sum.priced < sum.rows) return null;
-  return { '@type': 'MonetaryAmount', currency: total.currency, value: total.amount.toFixed(2) };
+function costOf({ amount, currency }: Money): unknown {
+  return { '@type': 'MonetaryAmount', currency, value: amount.toFixed(2) };
 }
 
 /** Without what nobody says. */
